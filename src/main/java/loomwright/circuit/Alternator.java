@@ -21,6 +21,7 @@ import org.jspecify.annotations.Nullable;
  * @param leakageA what its diodes let back from the battery at the nominal voltage while it stands; absent for none
  * @param senseLost what the regulator of a machine with a sense terminal does when nothing is joined to that; absent: it has no sense
  *     terminal and holds the voltage at its output
+ * @param speedRpm its own speed while the engine runs; absent: fast enough for all it can give
  * @param selfExciting whether it generates without a current in its exciter terminal, as a machine of one wire does; false
  *     unless said
  */
@@ -35,6 +36,7 @@ public record Alternator(
         Rectifier rectifier,
         @Nullable Double leakageA,
         @Nullable SenseLost senseLost,
+        @Nullable Double speedRpm,
         Boolean selfExciting)
         implements Generator {
     /** Current at D+ below which it does not begin to generate (common practice, no source). */
@@ -88,7 +90,7 @@ public record Alternator(
     }
 
     public Alternator {
-        var faults = Generator.check(id, label, regulatedV, limitA, sourceResistanceOhm, exciter.fieldResistanceOhm());
+        var faults = Generator.check(id, label, regulatedV, limitA, sourceResistanceOhm, exciter.fieldResistanceOhm(), speedRpm);
         Bounds.current(faults, "/leakageA", leakageA);
         Bounds.current(faults, "/exciterLimitA", exciter.exciterLimitA()).reject();
         rectifier = orSound(rectifier);
@@ -101,7 +103,7 @@ public record Alternator(
         return stated == null ? Rectifier.SOUND : stated;
     }
 
-    /** The most it gives with its diodes as they are, A. */
+    /** The most it gives with its diodes as they are, turning fast, A. */
     public double outputLimitA() {
         return rectifier.share * limitA;
     }

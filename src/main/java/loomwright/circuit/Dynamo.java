@@ -23,6 +23,12 @@ import org.jspecify.annotations.Nullable;
  * @param armatureResistanceOhm from D to E with its brushes; 0.2 unless said (common practice: 0.1 to 0.3)
  * @param fieldResistanceOhm from F to E; absent: 6.15 ohm at 12 V, in proportion otherwise (workshop manuals, from memory: 5.9 to
  *     6.4, 2.6 to 3.4 at 6 V)
+ * @param speedRpm its own speed while the engine runs; absent: fast enough for its regulator
+ * @param cutInRpm speed at which it begins to charge: with nothing but its field connected it shows 13.0 V at 12 V; 1200 unless said
+ *     (workshop manuals, from memory: 1050 to 1450; a handbook of 1922: 1100)
+ * @param fullOutputRpm speed from which it gives {@code limitA}, above {@code cutInRpm}; absent: 1.6 times that (workshop manuals, from
+ *     memory: 1.5 to 1.8; the handbook of 1922: 1.55), 3 times with a third brush (car handbook of the 1920s: 3.1; service bulletin:
+ *     2.9)
  * @param selfExciting whether it generates with nothing at F, as with a field of its own connection; true for a third brush, false
  *     otherwise unless said
  */
@@ -36,6 +42,9 @@ public record Dynamo(
         @Nullable Double sourceResistanceOhm,
         Double armatureResistanceOhm,
         @Nullable Double fieldResistanceOhm,
+        @Nullable Double speedRpm,
+        Double cutInRpm,
+        @Nullable Double fullOutputRpm,
         Boolean selfExciting)
         implements Generator {
     public static final String ARMATURE = "D";
@@ -51,30 +60,42 @@ public record Dynamo(
     private static final double RATED_12V = 13.5;
 
     private static final double STEADY_OHM = 0.02;
+    /** What it shows at its cut-in speed, at 12 V: usual volts at which a cut-out closes. */
+    private static final double CUT_IN_12V = 13;
+
+    /** Its output rises over some speeds, not at once. */
+    private static final double LEAST_RATIO = 1.05;
 
     /** How the voltage of a dynamo is held. */
     public enum Regulation {
         /** Two bobbins: the setting falls with the load. Open circuit 15.8 to 16.4 V at 20 C (owner's manual of a 1950s car). */
         @JsonProperty("compensated")
-        COMPENSATED(16.1),
+        COMPENSATED(16.1, 1.6),
         /** Three bobbins: voltage and current regulator. 14.2 to 15.0 V (workshop manuals of the 1960s, from memory). */
         @JsonProperty("voltage")
-        VOLTAGE(14.6),
+        VOLTAGE(14.6, 1.6),
         /** No regulator: a third brush feeds the field, so that the current is nearly constant. */
         @JsonProperty("third-brush")
-        THIRD_BRUSH(18);
+        THIRD_BRUSH(18, 3);
 
         private final double openAt12V;
+        private final double speedRatio;
 
-        Regulation(double openAt12V) {
+        Regulation(double openAt12V, double speedRatio) {
             this.openAt12V = openAt12V;
+            this.speedRatio = speedRatio;
         }
     }
 
     public Dynamo {
-        var faults = Generator.check(id, label, regulatedV, limitA, sourceResistanceOhm, fieldResistanceOhm);
-        Bounds.resistance(faults, "/armatureResistanceOhm", armatureResistanceOhm)
-                .reject();
+        var faults = Generator.check(id, label, regulatedV, limitA, sourceResistanceOhm, fieldResistanceOhm, speedRpm);
+        Bounds.resistance(faults, "/armatureResistanceOhm", armatureResistanceOhm);
+        cutInRpm = Bounds.orElse(cutInRpm, 1200);
+        faults.range("/cutInRpm", cutInRpm, Generator.MIN_RPM, Generator.MAX_RPM);
+        if (fullOutputRpm != null) {
+            faults.range("/fullOutputRpm", fullOutputRpm, LEAST_RATIO * cutInRpm, Generator.MAX_RPM);
+        }
+        faults.reject();
         regulation = orCompensated(regulation);
         limitA = Bounds.orElse(limitA, 22);
         armatureResistanceOhm = Bounds.orElse(armatureResistanceOhm, 0.2);
@@ -131,6 +152,19 @@ public record Dynamo(
         return Bounds.orElse(fieldResistanceOhm, system.scaledFrom12V(6.15));
     }
 
+    /** Speed from which it gives all it can. */
+    public double fullRpm() {
+        return Bounds.orElse(fullOutputRpm, regulation.speedRatio * cutInRpm);
+    }
+
+    /**
+     * What it shows with nothing but its field connected, and that fully on: in proportion to its speed, as its field is nearly
+     * saturated (common practice; law of induction). No end where its speed is not stated.
+     */
+    public double noLoadV(VehicleSystem system) {
+        return speedRpm == null ? Double.POSITIVE_INFINITY : system.scaledFrom12V(CUT_IN_12V) * speedRpm / cutInRpm;
+    }
+
     /** By how much its volts fall with each ampere in a given vehicle. */
     public double sourceResistanceOhm(VehicleSystem system) {
         double fallV = regulatedV(system) - system.scaledFrom12V(RATED_12V);
@@ -138,14 +172,30 @@ public record Dynamo(
         return Bounds.orElse(sourceResistanceOhm, usualOhm);
     }
 
-    /** Its volts before any current, so that its setting is what it shows with its own field as the only load. */
+    /**
+     * Its volts before any current, so that what it shows with its own field as the only load is its setting, or what it makes at its
+     * speed if that is less.
+     */
     public double emfV(VehicleSystem system) {
-        return regulatedV(system) * (1 + sourceResistanceOhm(system) / fieldResistanceOhm(system));
+        return openV(system) * (1 + sourceResistanceOhm(system) / fieldResistanceOhm(system));
     }
 
-    /** The most its armature gives: its rating and the current of its own field. */
-    public double armatureLimitA(VehicleSystem system) {
-        return limitA + regulatedV(system) / fieldResistanceOhm(system);
+    /** The same below its cut-in speed, where its armature is all that is between. */
+    public double slowEmfV(VehicleSystem system) {
+        return noLoadV(system) * (1 + armatureResistanceOhm / fieldResistanceOhm(system));
+    }
+
+    /**
+     * The most its armature gives: what it gives at most, and the current of its own field if that is fed from it by a wire.
+     *
+     * @param outputA what it gives at most beside its field
+     */
+    public double armatureLimitA(VehicleSystem system, double outputA, boolean fieldWired) {
+        return outputA + (fieldWired ? openV(system) / fieldResistanceOhm(system) : 0);
+    }
+
+    private double openV(VehicleSystem system) {
+        return Math.min(regulatedV(system), noLoadV(system));
     }
 
     /** Volts of the turning machine before it builds up, in a given vehicle. */

@@ -6,6 +6,11 @@ import org.jspecify.annotations.Nullable;
 
 /** A machine that the engine turns and that charges the battery. */
 public sealed interface Generator extends Part permits Alternator, Dynamo {
+    /** Slowest speed of a machine that is accepted, rev/min. */
+    double MIN_RPM = 1;
+
+    /** Fastest speed of a machine that is accepted, rev/min. */
+    double MAX_RPM = 30_000;
 
     /** What is left of a machine that gives nothing: a winding between two of its terminals. */
     record Winding(String from, String to, double resistanceOhm) {}
@@ -31,6 +36,10 @@ public sealed interface Generator extends Part permits Alternator, Dynamo {
     /** The most it gives, A. */
     Double limitA();
 
+    /** Its own speed while the engine runs, rev/min; absent: fast enough for all it can give. */
+    @Nullable
+    Double speedRpm();
+
     /** Whether it generates without a current in its field terminal. */
     Boolean selfExciting();
 
@@ -44,11 +53,13 @@ public sealed interface Generator extends Part permits Alternator, Dynamo {
             @Nullable Double regulatedV,
             @Nullable Double limitA,
             @Nullable Double sourceResistanceOhm,
-            @Nullable Double fieldResistanceOhm) {
+            @Nullable Double fieldResistanceOhm,
+            @Nullable Double speedRpm) {
         InputErrors faults = Bounds.part(id, label);
         Bounds.voltage(faults, "/regulatedV", regulatedV);
         Bounds.current(faults, "/limitA", limitA);
         Bounds.resistance(faults, "/sourceResistanceOhm", sourceResistanceOhm);
+        faults.range("/speedRpm", speedRpm, MIN_RPM, MAX_RPM);
         return Bounds.resistance(faults, "/fieldResistanceOhm", fieldResistanceOhm);
     }
 }

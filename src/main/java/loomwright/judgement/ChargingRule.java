@@ -9,6 +9,11 @@ public final class ChargingRule {
             "loads with the engine running: at most the rating of alternator or dynamo; an alternator, hot,"
                     + " gives 0.33, 0.85 and 1.0 of its rating at 1300, 2500 and 5000 of its own rev/min",
             "technical manual of an engine with a 50 A alternator: 16, 41 and 48 A");
+    public static final Basis DYNAMO_SPEED_BASIS = Basis.verified(
+            "a dynamo gives nothing below its cut-in speed; from there its current rises in proportion to the speed up to its rating;"
+                    + " one with a third brush falls again at high speed, to about half",
+            "auto electrician's handbook of 1922, table of volts and amperes from 1100 to 1700 rev/min; technical manual of the US Army on"
+                    + " vehicle electrics, third-brush generators");
     public static final Basis POSTS_BASIS = Basis.commonPractice(
             "volts at the battery, engine at speed, at 12 V: to 12.9 V not charging, below 13.2 V a warning, below 13.7 V low,"
                     + " above 15.0 V overcharge, above 15.5 V a danger");
@@ -18,8 +23,11 @@ public final class ChargingRule {
                     + " higher (service manual of a 1998 car), another gives all it can, up to 1.3 times its set volts");
 
     private static final double NOMINAL_V = 12;
+    /** Where an alternator begins to give something (common practice, no source). */
+    public static final double ALTERNATOR_CUT_IN_RPM = 900;
+
     private static final Curve OUTPUT =
-            new Curve(new double[] {0, 900, 1300, 2500, 5000}, new double[] {0, 0, 0.33, 0.85, 1});
+            new Curve(new double[] {0, ALTERNATOR_CUT_IN_RPM, 1300, 2500, 5000}, new double[] {0, 0, 0.33, 0.85, 1});
 
     /** Of an alternator's own speed with the engine idling. */
     private static final double IDLE_RPM = 1300;
@@ -42,6 +50,24 @@ public final class ChargingRule {
      */
     public static double outputFraction(double alternatorRpm) {
         return OUTPUT.at(alternatorRpm);
+    }
+
+    /**
+     * Share of its rating that a dynamo can give at a speed: its volts at full field rise in proportion to that, and the battery holds
+     * them, so the current rises in proportion to what is above the cut-in speed.
+     */
+    public static double dynamoFraction(double speedRpm, double cutInRpm, double fullOutputRpm) {
+        return Math.max(0, Math.min(1, (speedRpm - cutInRpm) / (fullOutputRpm - cutInRpm)));
+    }
+
+    /**
+     * The same with a third brush: with x above the cut-in speed, and d from there to the full output, 4·d·x/(x + d)². The current of the
+     * armature weakens its own field, so that the output falls again at high speed.
+     */
+    public static double thirdBrushFraction(double speedRpm, double cutInRpm, double fullOutputRpm) {
+        double riseRpm = fullOutputRpm - cutInRpm;
+        double aboveRpm = Math.max(0, speedRpm - cutInRpm);
+        return 4 * riseRpm * aboveRpm / Math.pow(aboveRpm + riseRpm, 2);
     }
 
     /** What a hot alternator gives with the engine idling. */

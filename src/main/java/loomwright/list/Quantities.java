@@ -20,7 +20,7 @@ public final class Quantities {
             NUMBER
                     + "(?:\\s*/\\s*"
                     + NUMBER
-                    + ")?\\s*(volts?|v|watts?|w|ah|amp ?hours?|amps?|amperes?|a|kohms?|kω|k|ohms?|ω|r|µf|uf|mfd|microfarads?|mm2|mm²|awg)\\b",
+                    + ")?\\s*(volts?|v|watts?|w|ah|amp ?hours?|amps?|amperes?|a|kohms?|kω|k|ohms?|ω|r|rpm|rev/min|µf|uf|mfd|microfarads?|mm2|mm²|awg)\\b",
             Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE | Pattern.UNICODE_CHARACTER_CLASS);
     /** Beside the name of a part, where 56a and 58R are terminals: no amperes without a blank, no R for ohms. */
     private static final Pattern BESIDE_A_NAME = Pattern.compile(
@@ -148,7 +148,7 @@ public final class Quantities {
         }
     }
 
-    /** All values with a unit in a text, by unit: V, W, A, Ah, ohm, uF, mm2, AWG; the rest of the text beside them. */
+    /** All values with a unit in a text, by unit: V, W, A, Ah, ohm, uF, mm2, AWG, rpm; the rest of the text beside them. */
     static Values values(String text) {
         return values(text, WITH_UNIT);
     }
@@ -202,6 +202,9 @@ public final class Quantities {
         }
         if (lower.startsWith("a")) {
             return "A";
+        }
+        if (lower.equals("rpm") || lower.equals("rev/min")) {
+            return "rpm";
         }
         if (lower.startsWith("mm")) {
             return "mm2";

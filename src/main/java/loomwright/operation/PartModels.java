@@ -156,10 +156,12 @@ final class PartModels {
                     network.system().nominalVoltageV() / leakageA);
         }
         sense(alternator, network);
-        if (!network.step().charging() || !(alternator.selfExciting() || network.isActive(alternator))) {
+        if (!network.step().charging()
+                || !OutputOverSpeed.charges(alternator)
+                || !(alternator.selfExciting() || network.isActive(alternator))) {
             return;
         }
-        regulated(alternator, network, Alternator.RETURN, Alternator.OUTPUT, alternator.outputLimitA());
+        regulated(alternator, network, Alternator.RETURN, Alternator.OUTPUT, OutputOverSpeed.limitA(alternator));
         if (alternator.exciter().exciterDiodes()) {
             regulated(
                     alternator,
@@ -211,8 +213,8 @@ final class PartModels {
     }
 
     /**
-     * A regulated source that lets no current back in, as the cut-out sees to; before it has built up, the little that its magnetism
-     * gives; at rest its armature. What it earths is E, whichever pole that is.
+     * A regulated source that lets no current back in, as the cut-out sees to; below its cut-in speed a source behind its armature;
+     * before it has built up, the little that its magnetism gives; at rest its armature. What it earths is E, whichever pole that is.
      */
     private static void dynamo(Dynamo dynamo, StepNetwork network) {
         boolean negative = network.system().earthPolarity().feedSign() > 0;
@@ -221,16 +223,19 @@ final class PartModels {
         network.resistor(dynamo, Dynamo.FIELD, Dynamo.EARTH, dynamo.fieldResistanceOhm(network.system()));
         if (!network.step().charging()) {
             network.resistor(dynamo, Dynamo.ARMATURE, Dynamo.EARTH, dynamo.armatureResistanceOhm());
-        } else if (dynamo.selfExciting() || network.isActive(dynamo)) {
+        } else if (!dynamo.selfExciting() && !network.isActive(dynamo)) {
+            network.source(dynamo, minus, plus, Dynamo.residualV(network.system()), dynamo.armatureResistanceOhm());
+        } else if (OutputOverSpeed.charges(dynamo)) {
+            boolean fieldWired = network.wiring().plan().wiresAt(dynamo.terminal(Dynamo.FIELD)) > 0;
             network.oneWay(
                     dynamo,
                     minus,
                     plus,
                     -dynamo.emfV(network.system()),
                     dynamo.sourceResistanceOhm(network.system()),
-                    dynamo.armatureLimitA(network.system()));
+                    dynamo.armatureLimitA(network.system(), OutputOverSpeed.limitA(dynamo), fieldWired));
         } else {
-            network.source(dynamo, minus, plus, Dynamo.residualV(network.system()), dynamo.armatureResistanceOhm());
+            network.source(dynamo, minus, plus, dynamo.slowEmfV(network.system()), dynamo.armatureResistanceOhm());
         }
     }
 

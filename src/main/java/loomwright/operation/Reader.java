@@ -238,6 +238,8 @@ public final class Reader {
     }
 
     private boolean generates(Generator generator) {
-        return solved.step().charging() && (generator.selfExciting() || solved.isActive(generator));
+        return solved.step().charging()
+                && OutputOverSpeed.charges(generator)
+                && (generator.selfExciting() || solved.isActive(generator));
     }
 }

@@ -18,6 +18,7 @@ import loomwright.review.ignition.ModuleCurrents;
 import loomwright.review.ignition.ModuleSupply;
 import loomwright.review.ignition.PrimaryCircuits;
 import loomwright.review.part.BatteryIsolation;
+import loomwright.review.part.ChargingDrops;
 import loomwright.review.part.ChargingVoltage;
 import loomwright.review.part.ConnectorFit;
 import loomwright.review.part.ConnectorRatings;
@@ -63,6 +64,7 @@ final class Checks {
             new LampVoltages(),
             new WindingVoltages(),
             new ChargingVoltage(),
+            new ChargingDrops(),
             new SenseTerminals(),
             new Excitation(),
             new Rectifiers(),

@@ -103,6 +103,8 @@ public final class PlanReview {
         if (findings.stream()
                 .anyMatch(f -> f.code().equals(FindingCode.CHARGING_VOLTAGE_HIGH.code())
                         || f.code().equals(FindingCode.CHARGING_VOLTAGE_LOW.code())
+                        || f.code().equals(FindingCode.CHARGING_DROP.code())
+                        || f.code().equals(FindingCode.GENERATOR_SLOW.code())
                         || f.code().equals(FindingCode.SENSE_LOST.code()))) {
             // Its remedy is to measure with the engine running, in a plan that may draw nothing that turns.
             cautions.add(Caution.MOVING_PARTS);

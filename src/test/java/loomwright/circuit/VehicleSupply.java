@@ -111,6 +111,7 @@ final class VehicleSupply {
                         + (draft.random.nextInt(5) == 0 ? ",'selfExciting':true" : "")
                         + draft.any(List.of("", "", "", ",'rectifier':'diode-open'", ",'rectifier':'diode-shorted'"))
                         + draft.any(List.of("", "", ",'exciterDiodes':false"))
+                        + draft.any(List.of("", "", f(",'speedRpm':%.0f", draft.between(700, 6000))))
                         + draft.any(List.of("", "", f(",'leakageA':%.3f", draft.between(0.01, 0.5))))
                         + sense);
         if (!sense.isEmpty() && draft.random.nextInt(4) > 0) {
@@ -140,7 +141,12 @@ final class VehicleSupply {
         String lamp = draft.id("lamp");
         String meter = draft.id("meter");
         String regulation = draft.any(List.of("compensated", "voltage", "third-brush"));
-        draft.part("dynamo", id, f(",'limitA':%.1f,'regulation':'%s'", draft.between(8, 30), regulation));
+        draft.part(
+                "dynamo",
+                id,
+                f(",'limitA':%.1f,'regulation':'%s'", draft.between(8, 30), regulation)
+                        + draft.any(List.of("", f(",'speedRpm':%.0f", draft.between(300, 5000))))
+                        + draft.any(List.of("", ",'cutInRpm':1050,'fullOutputRpm':1900")));
         draft.part("control-box", box, f(",'cutInV':%.2f", draft.volts(draft.between(12.7, 13.3))));
         draft.part("ammeter", meter, "");
         draft.wire(id + ".E", "body.31", false);

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.tuple;
 
 import loomwright.circuit.Ammeter;
 import loomwright.circuit.Battery;
+import loomwright.circuit.Dynamo;
 import loomwright.circuit.EarthPolarity;
 import loomwright.circuit.FilamentLamp;
 import loomwright.circuit.Fuse;
@@ -156,5 +157,16 @@ class L04_ListsOfPeopleTest {
             assertThat(lights.ratedW()).isEqualTo(30);
             assertThat(lights.meantLiveWhen().get(0).switches()).containsOnlyKeys("nav-switch");
         });
+    }
+
+    @ParameterizedTest
+    @CsvSource({"1200 rpm", "22 A 1200 rpm", "1200 rev/min"})
+    void theSpeedOfAMachineIsTakenFromItsRow(String value) {
+        Plan plan = Lists.plan(Lists.of(
+                "part,value", "dynamo," + value, "", "from,to", "dynamo D,control box D", "control box A,battery +"));
+        assertThat(plan.listParts(Dynamo.class))
+                .singleElement()
+                .extracting(Dynamo::speedRpm)
+                .isEqualTo(1200.0);
     }
 }

@@ -147,7 +147,10 @@ final class OracleParts {
                     id + "plus",
                     new Store(supply.emfV(), supply.internalResistanceOhm(), supply.chargeResistanceOhm()));
         } else if (part instanceof Alternator alternator) {
-            addAlternator(elements, alternator, step.charging() && (alternator.selfExciting() || active));
+            addAlternator(
+                    elements,
+                    alternator,
+                    step.charging() && speedShare(alternator) > 0 && (alternator.selfExciting() || active));
         } else if (part instanceof Dynamo dynamo) {
             addDynamo(elements, dynamo, step.charging(), dynamo.selfExciting() || active);
         } else if (part instanceof ControlBox box) {
@@ -324,7 +327,9 @@ final class OracleParts {
                     alternator.id(),
                     id + "B-",
                     id + "B+",
-                    held(alternator, new Valve(-regulatedV, sagOhm, share * alternator.limitA())));
+                    held(
+                            alternator,
+                            new Valve(-regulatedV, sagOhm, share * alternator.limitA() * speedShare(alternator))));
             if (!alternator.exciter().exciterDiodes()) {
                 return;
             }
@@ -358,15 +363,23 @@ final class OracleParts {
         add(elements, dynamo.id(), dynamo.id() + ".F", dynamo.id() + ".E", new Ohmic(fieldOhm));
         if (!turning) {
             add(elements, dynamo.id(), minus, plus, new Ohmic(dynamo.armatureResistanceOhm()));
+        } else if (builtUp && speedShare(dynamo) == 0) {
+            double armatureOhm = dynamo.armatureResistanceOhm();
+            double slowV = orElse(null, 13) * speedRatio(dynamo) * (1 + armatureOhm / fieldOhm);
+            add(elements, dynamo.id(), minus, plus, new Store(slowV, armatureOhm, armatureOhm));
         } else if (builtUp) {
-            double setV = dynamo.regulatedV(system);
+            double openV = Math.min(dynamo.regulatedV(system), orElse(null, 13) * speedRatio(dynamo));
             double sagOhm = dynamo.sourceResistanceOhm(system);
             add(
                     elements,
                     dynamo.id(),
                     minus,
                     plus,
-                    new Valve(-setV * (1 + sagOhm / fieldOhm), sagOhm, dynamo.limitA() + setV / fieldOhm));
+                    new Valve(
+                            -openV * (1 + sagOhm / fieldOhm),
+                            sagOhm,
+                            dynamo.limitA() * speedShare(dynamo)
+                                    + (plan.wiresAt(dynamo.terminal("F")) > 0 ? openV / fieldOhm : 0)));
         } else {
             add(
                     elements,
@@ -375,6 +388,40 @@ final class OracleParts {
                     plus,
                     new Store(orElse(null, 1), dynamo.armatureResistanceOhm(), dynamo.armatureResistanceOhm()));
         }
+    }
+
+    private static double speedRatio(Dynamo dynamo) {
+        Double rpm = dynamo.speedRpm();
+        return rpm == null ? Double.POSITIVE_INFINITY : rpm / dynamo.cutInRpm();
+    }
+
+    /** What a dynamo gives of its rating: straight up from cut-in to full output; with a third brush a hump. */
+    private static double speedShare(Dynamo dynamo) {
+        Double rpm = dynamo.speedRpm();
+        if (rpm == null) {
+            return 1;
+        }
+        boolean thirdBrush = dynamo.regulation() == Dynamo.Regulation.THIRD_BRUSH;
+        Double statedRpm = dynamo.fullOutputRpm();
+        double fullRpm = statedRpm == null ? (thirdBrush ? 3 : 1.6) * dynamo.cutInRpm() : statedRpm;
+        double u = (rpm - dynamo.cutInRpm()) / (fullRpm - dynamo.cutInRpm());
+        if (u <= 0) {
+            return 0;
+        }
+        return thirdBrush ? 4 * u / ((u + 1) * (u + 1)) : Math.min(1, u);
+    }
+
+    /** What an alternator gives of its rating at 1300, 2500 and 5000 rev/min. */
+    private static double speedShare(Alternator alternator) {
+        Double rpm = alternator.speedRpm();
+        if (rpm == null || rpm >= 5000) {
+            return 1;
+        } else if (rpm <= 900) {
+            return 0;
+        } else if (rpm <= 1300) {
+            return 0.33 * (rpm - 900) / 400;
+        }
+        return rpm <= 2500 ? 0.33 + 0.52 * (rpm - 1300) / 1200 : 0.85 + 0.15 * (rpm - 2500) / 2500;
     }
 
     /** Its contact is closed in the instant that is solved; the tell-tale's with it if the lamps take enough, or it is electronic. */

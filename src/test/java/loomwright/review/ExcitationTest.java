@@ -9,6 +9,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.util.Objects;
 import loomwright.answer.Finding;
+import loomwright.answer.Severity;
 import loomwright.circuit.Plan;
 import loomwright.message.Argument;
 import loomwright.review.context.FindingCode;
@@ -62,10 +63,15 @@ class ExcitationTest {
     }
 
     @Test
-    void aMachineOfOneWireNeedsNoneAndOneDrawnInPartIsNotJudged() {
+    void aMachineOfOneWireNeedsNoneAndOneWithoutAWireThereMayNotBegin() {
         Plan alone = lamp(",'selfExciting':true", "{'kind':'led','id':'lamp','currentA':0.02}");
         assertThat(find(alone, FindingCode.NOT_EXCITED)).isEmpty();
-        assertThat(find(car("", "", ""), FindingCode.NOT_EXCITED)).isEmpty();
+        assertThat(find(car(",'selfExciting':true", "", ""), FindingCode.NOT_EXCITED))
+                .isEmpty();
+        Finding open = get(car("", "", ""), FindingCode.NOT_EXCITED);
+        assertThat(open.severity()).isEqualTo(Severity.NOTE);
+        assertThat(open.ids()).contains("alternator");
+        assertThat(Objects.requireNonNull(open.remedy()).code()).isEqualTo(ReviewText.JOIN_EXCITER);
     }
 
     /** About two thirds and one third of 30 A. */

@@ -259,6 +259,9 @@ public final class PartFigures {
                 p.sourceResistanceOhm(),
                 ohm(p.armatureResistanceOhm() * winding),
                 ohm(p.fieldResistanceOhm(system) * winding),
+                p.speedRpm(),
+                p.cutInRpm(),
+                p.fullOutputRpm(),
                 p.selfExciting());
     }
 
@@ -292,6 +295,7 @@ public final class PartFigures {
                 p.rectifier(),
                 p.leakageA(),
                 p.senseLost(),
+                p.speedRpm(),
                 p.selfExciting());
     }
 

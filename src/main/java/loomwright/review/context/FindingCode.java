@@ -45,6 +45,9 @@ public enum FindingCode implements MessageCode {
 
     CHARGING_VOLTAGE_LOW,
 
+    /** A battery is charged at fewer volts than its machine gives, as through a blocking diode. */
+    CHARGING_DROP,
+
     /** The plan states that a contact of a switch is stuck, open, worn or bridged. */
     CONTACT_FAULTY,
     /** The sense terminal of an alternator has lost its wire, or measures far less than its output. */
@@ -56,6 +59,8 @@ public enum FindingCode implements MessageCode {
     RECTIFIER_FAULTY,
 
     GENERATOR_OVERLOADED,
+    /** At the speed that the plan states an alternator or dynamo gives less than runs with the engine. */
+    GENERATOR_SLOW,
     /** A motor is held fast while it has current. */
     MOTOR_STALLED,
     GAUGES_READ_HIGH,

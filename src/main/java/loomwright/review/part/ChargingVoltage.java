@@ -21,6 +21,7 @@ import loomwright.judgement.Level;
 import loomwright.judgement.Verdict;
 import loomwright.operation.FeedStrength;
 import loomwright.operation.GeneratorOutput;
+import loomwright.operation.OutputOverSpeed;
 import loomwright.operation.SolvedStep;
 import loomwright.operation.Step;
 import loomwright.review.context.Check;
@@ -51,7 +52,7 @@ public final class ChargingVoltage implements Check {
                         chargingV(generator, plan.system())
                                 .flatMap(chargingV -> voltage(plan, generator, generator.kind(), chargingV))
                                 .stream(),
-                        load(context, generator).stream()))
+                        Stream.concat(load(context, generator).stream(), slow(context, generator).stream())))
                 .toList();
     }
 
@@ -92,15 +93,48 @@ public final class ChargingVoltage implements Check {
     private static Optional<Finding> load(ReviewContext context, Generator generator) {
         return context.lastingMoments().stream()
                 .filter(m -> m.solved().step() == Step.RUNNING
-                        && GeneratorOutput.outputA(m.solved(), generator) > FeedStrength.TRICKLE_A
+                        && (GeneratorOutput.outputA(m.solved(), generator) > FeedStrength.TRICKLE_A
+                                || !OutputOverSpeed.charges(generator))
                         && judge(m.solved(), generator).level() != Level.FITS)
                 .min(WorstCaseOrder.mostOf(m -> judge(m.solved(), generator).value()))
                 .map(m -> overloaded(generator, m));
     }
 
+    /** At the speed that the plan states: what is used beyond what the machine then gives. Its rating would do, so the engine need only turn faster. */
+    private static Optional<Finding> slow(ReviewContext context, Generator generator) {
+        Double speedRpm = generator.speedRpm();
+        if (speedRpm == null || OutputOverSpeed.fraction(generator) == 1) {
+            return Optional.empty();
+        }
+        double limitA = OutputOverSpeed.limitA(generator);
+        return context.lastingMoments().stream()
+                .filter(m -> m.solved().step() == Step.RUNNING
+                        && GeneratorOutput.batteriesA(m.solved()) > FeedStrength.TRICKLE_A
+                        && usedA(m.solved(), generator) > limitA
+                        && judge(m.solved(), generator).level() == Level.FITS)
+                .min(WorstCaseOrder.mostOf(m -> usedA(m.solved(), generator)))
+                .map(m -> Finding.of(
+                                Severity.NOTE,
+                                FindingCode.GENERATOR_SLOW.with(
+                                        arg("generator", generator.thing()),
+                                        arg("charges", OutputOverSpeed.charges(generator) ? "yes" : "no"),
+                                        arg("speedRpm", speedRpm),
+                                        arg("cutInRpm", OutputOverSpeed.cutInRpm(generator)),
+                                        arg("limitA", limitA),
+                                        arg("loadsA", usedA(m.solved(), generator)),
+                                        FindingWording.when(m)),
+                                generator instanceof Alternator
+                                        ? ChargingRule.OUTPUT_BASIS
+                                        : ChargingRule.DYNAMO_SPEED_BASIS)
+                        .remedy(ReviewText.RUN_GENERATOR_FASTER.with(arg("generator", generator.thing()))));
+    }
+
+    private static double usedA(SolvedStep solved, Generator generator) {
+        return GeneratorOutput.outputA(solved, generator) + GeneratorOutput.batteriesA(solved);
+    }
+
     private static Verdict judge(SolvedStep solved, Generator generator) {
-        return ChargingRule.judgeLoads(
-                GeneratorOutput.outputA(solved, generator) + GeneratorOutput.batteriesA(solved), generator.limitA());
+        return ChargingRule.judgeLoads(usedA(solved, generator), generator.limitA());
     }
 
     private static Finding overloaded(Generator generator, Moment moment) {

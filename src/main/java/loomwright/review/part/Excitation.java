@@ -6,9 +6,11 @@ import java.util.List;
 import java.util.Optional;
 import loomwright.answer.Basis;
 import loomwright.answer.Finding;
+import loomwright.answer.Severity;
 import loomwright.backfeed.Survey.Moment;
 import loomwright.circuit.Alternator;
 import loomwright.circuit.VehicleSystem;
+import loomwright.operation.OutputOverSpeed;
 import loomwright.operation.SolvedStep;
 import loomwright.operation.Step;
 import loomwright.review.context.Check;
@@ -19,7 +21,7 @@ import loomwright.review.context.ReviewText;
 
 /**
  * Alternators that never charge, because too little flows in their exciter terminal: an LED charge lamp without a resistor
- * beside it, a lamp of a few tenths of a watt. One whose exciter terminal has no wire is drawn in part only, and is not judged.
+ * beside it, a lamp of a few tenths of a watt, no wire at all. The last is a note: it may be drawn in part only.
  */
 public final class Excitation implements Check {
     private static final Basis LEAST_FIELD =
@@ -28,8 +30,7 @@ public final class Excitation implements Check {
     @Override
     public List<Finding> check(ReviewContext context) {
         return context.plan().listParts(Alternator.class).stream()
-                .filter(alternator -> !alternator.selfExciting()
-                        && context.plan().wiresAt(alternator.terminal(Alternator.WARNING_LAMP)) > 0)
+                .filter(alternator -> !alternator.selfExciting() && OutputOverSpeed.charges(alternator))
                 .flatMap(alternator -> find(context, alternator).stream())
                 .toList();
     }
@@ -51,7 +52,9 @@ public final class Excitation implements Check {
     }
 
     private static Finding finding(Alternator alternator, Moment moment) {
-        return Finding.warning(
+        boolean open = moment.solved().plan().wiresAt(alternator.terminal(Alternator.WARNING_LAMP)) == 0;
+        return Finding.of(
+                        open ? Severity.NOTE : Severity.WARNING,
                         FindingCode.NOT_EXCITED.with(
                                 arg("generator", alternator.thing()),
                                 arg(
@@ -60,9 +63,10 @@ public final class Excitation implements Check {
                                                 .terminal(Alternator.WARNING_LAMP)
                                                 .toString()),
                                 arg("exciterA", exciterA(moment.solved(), alternator)),
+                                arg("open", open ? "yes" : "no"),
                                 arg("neededA", Alternator.LEAST_FIELD_A),
                                 FindingWording.when(moment)),
                         LEAST_FIELD)
-                .remedy(ReviewText.EXCITE.with());
+                .remedy(open ? ReviewText.JOIN_EXCITER.with() : ReviewText.EXCITE.with());
     }
 }
