@@ -8,6 +8,7 @@ import java.util.Set;
 import java.util.function.Supplier;
 import loomwright.circuit.Condition;
 import loomwright.circuit.Consumer;
+import loomwright.circuit.Generator;
 import loomwright.circuit.LiveAlternative;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Switch;
@@ -24,7 +25,8 @@ public final class Intent {
 
     /**
      * Whether a consumer should be live in a step, with the switches as they stand in the plan. A charge lamp that is
-     * to be lit with the key on is lit while the engine runs down after the key was turned off as well, which is normal.
+     * to be lit with the key on is lit while the engine runs down after the key was turned off as well, and while it runs too slowly for
+     * any machine to charge, which is normal.
      */
     public static boolean meantLive(Consumer consumer, Plan plan, Step step) {
         return meantLive(consumer, plan, step, () -> UsualIntent.chargeLamps(plan));
@@ -33,7 +35,7 @@ public final class Intent {
     /** The same, where somebody knows the plan's charge lamps, which are a search. */
     static boolean meantLive(Consumer consumer, Plan plan, Step step, Supplier<Set<String>> chargeLamps) {
         Consumer said = said(consumer, plan);
-        if (isRunDown(said, step, chargeLamps)) {
+        if (isLitAsUsual(said, plan, step, chargeLamps)) {
             return true;
         }
         Condition condition = step.condition();
@@ -64,7 +66,7 @@ public final class Intent {
     public static List<Map<String, List<String>>> settings(
             Consumer consumer, Plan plan, Step step, Set<String> chargeLamps) {
         Consumer said = said(consumer, plan);
-        if (isRunDown(said, step, () -> chargeLamps)) {
+        if (isLitAsUsual(said, plan, step, () -> chargeLamps)) {
             return List.of(Map.of());
         }
         Condition condition = step.condition();
@@ -107,10 +109,15 @@ public final class Intent {
         return conditions;
     }
 
-    private static boolean isRunDown(Consumer said, Step step, Supplier<Set<String>> chargeLamps) {
-        return step == Step.OFF_ENGINE_TURNING
+    private static boolean isLitAsUsual(Consumer said, Plan plan, Step step, Supplier<Set<String>> chargeLamps) {
+        return (step == Step.OFF_ENGINE_TURNING || (step == Step.RUNNING && turnsTooSlowly(plan)))
                 && conditionsOf(said).contains(Condition.RUN)
                 && chargeLamps.get().contains(said.id());
+    }
+
+    private static boolean turnsTooSlowly(Plan plan) {
+        List<Generator> machines = plan.listParts(Generator.class);
+        return !machines.isEmpty() && machines.stream().noneMatch(OutputOverSpeed::charges);
     }
 
     private static boolean agrees(LiveAlternative one, Plan plan, Condition condition) {

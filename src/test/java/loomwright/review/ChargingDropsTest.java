@@ -95,6 +95,31 @@ class ChargingDropsTest {
                 .isEqualTo(severity);
     }
 
+    /** The charge lamp of a dynamo that turns too slowly is lit: that is no feed that nobody meant. */
+    @ParameterizedTest
+    @CsvSource({"700", "1900"})
+    void aChargeLampThatIsLitAtTickOverIsNoFinding(double speedRpm) {
+        Plan plan = Plans.of(
+                12,
+                "negative",
+                "{'kind':'battery','id':'one'},{'kind':'earth','id':'body'},{'kind':'control-box','id':'box'},"
+                        + "{'kind':'dynamo','id':'machine','speedRpm':" + speedRpm + "},"
+                        + "{'kind':'switch','id':'key','terminals':['30','15'],'positions':[{'name':'off','joins':[]},"
+                        + "{'name':'on','joins':[['30','15']]}],'positionByCondition':{'off':'off','accessory':'off','run':'on',"
+                        + "'crank':'on','running':'on'}},{'kind':'lamp','id':'lamp','ratedV':12,'ratedW':2}",
+                ends("W1", "one.minus", "body.31", 0.001)
+                        + ends("W2", "machine.E", "body.31", 0.001)
+                        + ends("W3", "box.E", "body.31", 0.001)
+                        + ends("W4", "machine.D", "box.D", 0.001)
+                        + ends("W5", "machine.F", "box.F", 0.01)
+                        + ends("W6", "box.A", "one.plus", 0.002)
+                        + ends("W7", "one.plus", "key.30", 0.01)
+                        + ends("W8", "key.15", "lamp.a", 0.01)
+                        + ends("W9", "lamp.b", "box.D", 0.01).replaceAll(",$", ""));
+        assertThat(find(plan, FindingCode.BACKFEED)).isEmpty();
+        assertThat(find(plan, FindingCode.CHARGING_DROP)).isEmpty();
+    }
+
     /** An alternator of 35 A gives a third of that, 11.6 A, at 1300 rev/min and nothing at 800; at 5000 all. 13 A are used. */
     @ParameterizedTest
     @CsvSource({"800, no", "1300, yes"})

@@ -60,6 +60,7 @@ final class SwitchSymbols {
                         .contact(bottom[i], bladeY, bladeY + BLADE_PX, joined(below.get(i), above.get(partner)));
             }
         }
+        joinedAbove(sketch, top);
         joinedBelow(sketch, bottom, height - 6);
         part.faults().forEach(fault -> {
             int i = below.indexOf(fault.between().get(0));
@@ -110,6 +111,17 @@ final class SwitchSymbols {
     private static void flash(Sketch sketch, double x, double y) {
         sketch.line(x + 3, y - 9, x - 2, y + 1, x + 2, y + 1, x - 2, y + 9)
                 .line(x - 2.5, y + 4.5, x - 2, y + 9, x + 2, y + 6.5);
+    }
+
+    /** What the present position joins of those that are fed, as batteries in parallel. */
+    private void joinedAbove(Sketch sketch, double[] x) {
+        for (int i = 0; i < above.size(); i++) {
+            for (int k = i + 1; k < above.size(); k++) {
+                if (joined(above.get(i), above.get(k))) {
+                    sketch.line(Paint.THICK, x[i], BAR_Y / 2, x[k], BAR_Y / 2);
+                }
+            }
+        }
     }
 
     /** What the present position joins though no fed terminal is among it, and what is bridged. */

@@ -13,6 +13,7 @@ import loomwright.answer.Basis;
 import loomwright.answer.Finding;
 import loomwright.backfeed.Survey.Moment;
 import loomwright.circuit.Coil;
+import loomwright.circuit.Condition;
 import loomwright.circuit.Consumer;
 import loomwright.circuit.Motor;
 import loomwright.circuit.TwoEndedConsumer;
@@ -104,6 +105,9 @@ public final class UnpoweredLoads implements Check {
                         .anyMatch(m -> works(load, m));
         meant.keySet().removeAll(partly);
         meant.remove(Step.OFF_ENGINE_TURNING);
+        // A charge lamp may glow at tick-over, and need not.
+        List<Condition> conditions = Intent.conditions(load, context.plan());
+        meant.keySet().removeIf(step -> !conditions.contains(step.condition()));
         if (meant.size() > 1 && worksAfterRunning) {
             meant.remove(Step.OFF);
         }

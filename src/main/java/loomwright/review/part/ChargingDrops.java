@@ -37,6 +37,9 @@ import loomwright.review.context.WorstCaseOrder;
  * regulator makes up for that, as with a sense wire behind the diode, is sound.
  */
 public final class ChargingDrops implements Check {
+    /** With less a battery is not charged to speak of: a charge lamp lets as much through. Common practice, no source. */
+    private static final double CHARGED_A = 0.5;
+
     private record ChargedBattery(Generator generator, Battery battery, Moment moment, Verdict verdict) {}
 
     @Override
@@ -84,7 +87,7 @@ public final class ChargingDrops implements Check {
 
     private static boolean isCharged(SolvedStep solved, Battery battery) {
         int branch = solved.firstBranchOf(battery.id());
-        return solved.powerW(branch) > 0 && Math.abs(solved.currentA(branch)) > FeedStrength.TRICKLE_A;
+        return solved.powerW(branch) > 0 && Math.abs(solved.currentA(branch)) > CHARGED_A;
     }
 
     private static double postsV(SolvedStep solved, Battery battery) {

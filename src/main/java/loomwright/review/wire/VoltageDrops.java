@@ -37,6 +37,7 @@ import loomwright.message.Argument.Nested;
 import loomwright.message.Argument.Thing;
 import loomwright.message.Message;
 import loomwright.operation.CurrentPaths;
+import loomwright.operation.Intent;
 import loomwright.operation.SolvedStep;
 import loomwright.operation.Step;
 import loomwright.review.context.Check;
@@ -100,7 +101,9 @@ public final class VoltageDrops implements Check {
             for (Consumer load : loads) {
                 if (mayCount(load, solved.step())
                         && supplyV - Math.abs(solved.acrossV(load)) > STRICTEST * supplyV
-                        && moment.isMeant(load)) {
+                        && moment.isMeant(load)
+                        && Intent.conditions(load, context.plan())
+                                .contains(solved.step().condition())) {
                     LoadCircuit.find(solved, paths, load)
                             .flatMap(loop -> drop(load, moment, loop))
                             .ifPresent(drop -> worstOfLoad.merge(load.id(), drop, VoltageDrops::worse));

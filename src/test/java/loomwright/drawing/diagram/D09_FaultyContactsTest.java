@@ -83,6 +83,22 @@ class D09_FaultyContactsTest {
         assertThat(live).isEqualTo(position.equals("off") ? closed : closed + bridges);
     }
 
+    /** Two fed terminals that a position joins have a level stroke between them, as batteries in parallel. */
+    @ParameterizedTest
+    @CsvSource({"apart, 0", "parallel, 1"})
+    void fedTerminalsThatAreJoinedAreDrawnSo(String position, int strokes) {
+        Plan plan = Plans.of(
+                "{'kind':'battery','id':'one'},{'kind':'battery','id':'two'},{'kind':'earth','id':'body'},"
+                        + "{'kind':'switch','id':'lights','terminals':['A','B'],'position':'" + position
+                        + "','positions':[{'name':'apart','joins':[]},{'name':'parallel','joins':[['A','B']]}]}",
+                "{'id':'W1','from':'one.minus','to':'body.31','resistanceOhm':0.01},"
+                        + "{'id':'W2','from':'two.minus','to':'body.31','resistanceOhm':0.01},"
+                        + "{'id':'W3','from':'one.plus','to':'lights.A','resistanceOhm':0.01},"
+                        + "{'id':'W4','from':'two.plus','to':'lights.B','resistanceOhm':0.01}");
+        assertThat(strokes(Drawn.of(plan, Step.RUN), Paint.THICK).stream().filter(xy -> xy[1] == xy[3]))
+                .hasSize(strokes);
+    }
+
     @Test
     void theSwitchHasTheSignOfAFaultAndItsLabelIfTheContactIsFaultyAndElseNone() {
         Plan plan = lights("off", "{'state':'stuck','between':['30','56']}");
