@@ -90,7 +90,8 @@ public record Alternator(
     }
 
     public Alternator {
-        var faults = Generator.check(id, label, regulatedV, limitA, sourceResistanceOhm, exciter.fieldResistanceOhm(), speedRpm);
+        var faults = Generator.check(
+                id, label, regulatedV, limitA, sourceResistanceOhm, exciter.fieldResistanceOhm(), speedRpm);
         Bounds.current(faults, "/leakageA", leakageA);
         Bounds.current(faults, "/exciterLimitA", exciter.exciterLimitA()).reject();
         rectifier = orSound(rectifier);

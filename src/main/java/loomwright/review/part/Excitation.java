@@ -10,6 +10,7 @@ import loomwright.answer.Severity;
 import loomwright.backfeed.Survey.Moment;
 import loomwright.circuit.Alternator;
 import loomwright.circuit.VehicleSystem;
+import loomwright.message.Arg;
 import loomwright.operation.OutputOverSpeed;
 import loomwright.operation.SolvedStep;
 import loomwright.operation.Step;
@@ -53,20 +54,18 @@ public final class Excitation implements Check {
 
     private static Finding finding(Alternator alternator, Moment moment) {
         boolean open = moment.solved().plan().wiresAt(alternator.terminal(Alternator.WARNING_LAMP)) == 0;
+        Arg terminal =
+                arg("terminal", alternator.terminal(Alternator.WARNING_LAMP).toString());
         return Finding.of(
                         open ? Severity.NOTE : Severity.WARNING,
                         FindingCode.NOT_EXCITED.with(
                                 arg("generator", alternator.thing()),
-                                arg(
-                                        "terminal",
-                                        alternator
-                                                .terminal(Alternator.WARNING_LAMP)
-                                                .toString()),
+                                terminal,
                                 arg("exciterA", exciterA(moment.solved(), alternator)),
                                 arg("open", open ? "yes" : "no"),
                                 arg("neededA", Alternator.LEAST_FIELD_A),
                                 FindingWording.when(moment)),
                         LEAST_FIELD)
-                .remedy(open ? ReviewText.JOIN_EXCITER.with() : ReviewText.EXCITE.with());
+                .remedy(open ? ReviewText.JOIN_EXCITER.with(terminal) : ReviewText.EXCITE.with());
     }
 }
