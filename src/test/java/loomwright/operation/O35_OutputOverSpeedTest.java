@@ -42,7 +42,7 @@ class O35_OutputOverSpeedTest {
     }
 
     private static double outputA(Solved car) {
-        return car.state(Step.RUNNING, "box").equals("closed")
+        return "closed".equals(car.state(Step.RUNNING, "box"))
                 ? Math.abs(car.currentA(Step.RUNNING, "box.D", "box.A"))
                 : 0;
     }
