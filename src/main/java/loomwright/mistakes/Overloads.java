@@ -183,7 +183,7 @@ final class Overloads {
     /**
      * What a branch may carry.
      *
-     * @param limit as it is told
+     * @param limit as the answer gives it
      * @param most as it is judged in this step
      * @param resistanceOhm where both are watts; 0 where they are amperes
      */

@@ -12,7 +12,7 @@ import loomwright.operation.SettingScan;
 import loomwright.operation.SolvedStep;
 
 /**
- * Tells the steps that a mistake changes in nothing that is told of mistakes, by the figures of a quick look: those need not be solved in
+ * Tells the steps that a mistake changes in nothing that is said of mistakes, by the figures of a quick look: those need not be solved in
  * full. Currents are compared as a whole: no part carries more than before by more than all wires together. Where it is not sure, it
  * says no.
  */
