@@ -22,8 +22,6 @@ import org.jspecify.annotations.Nullable;
  * @param senseLost what the regulator of a machine with a sense terminal does when nothing is joined to that; absent: it has no sense
  *     terminal and holds the voltage at its output
  * @param speedRpm its own speed while the engine runs; absent: fast enough for all it can give
- * @param selfExciting whether it generates without a current in its exciter terminal, as a machine of one wire does; false
- *     unless said
  */
 @JsonTypeName("alternator")
 public record Alternator(
@@ -36,8 +34,7 @@ public record Alternator(
         Rectifier rectifier,
         @Nullable Double leakageA,
         @Nullable SenseLost senseLost,
-        @Nullable Double speedRpm,
-        Boolean selfExciting)
+        @Nullable Double speedRpm)
         implements Generator {
     /** Current at D+ below which it does not begin to generate (common practice, no source). */
     public static final double LEAST_FIELD_A = 0.1;
@@ -97,7 +94,6 @@ public record Alternator(
         rectifier = orSound(rectifier);
         sourceResistanceOhm = Bounds.orElse(sourceResistanceOhm, 0.02);
         limitA = Bounds.orElse(limitA, 35);
-        selfExciting = Bounds.orFalse(selfExciting);
     }
 
     private static Rectifier orSound(@Nullable Rectifier stated) {
@@ -107,6 +103,11 @@ public record Alternator(
     /** The most it gives with its diodes as they are, turning fast, A. */
     public double outputLimitA() {
         return rectifier.share * limitA;
+    }
+
+    @Override
+    public Boolean selfExciting() {
+        return exciter.selfExciting();
     }
 
     @Override
@@ -168,9 +169,13 @@ public record Alternator(
      * @param exciterLimitA the most its exciter diodes give at D+; 5 A unless said
      * @param exciterDiodes whether exciter diodes feed its field from D+ once it generates; false for one whose field is fed from the ignition
      *     at D+ all the time. True unless said
+     * @param selfExciting whether it generates without a current in its exciter terminal, as a machine of one wire does; false
+     *     unless said
      */
-    public record Exciter(@Nullable Double fieldResistanceOhm, Double exciterLimitA, Boolean exciterDiodes) {
+    public record Exciter(
+            @Nullable Double fieldResistanceOhm, Double exciterLimitA, Boolean exciterDiodes, Boolean selfExciting) {
         public Exciter {
+            selfExciting = Bounds.orFalse(selfExciting);
             exciterLimitA = Bounds.orElse(exciterLimitA, 5);
             exciterDiodes = exciterDiodes == null || exciterDiodes;
         }

@@ -2,6 +2,7 @@ package loomwright.circuit;
 
 import com.fasterxml.jackson.annotation.JsonProperty;
 import com.fasterxml.jackson.annotation.JsonTypeName;
+import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -23,12 +24,7 @@ import org.jspecify.annotations.Nullable;
  * @param armatureResistanceOhm from D to E with its brushes; 0.2 unless said (common practice: 0.1 to 0.3)
  * @param fieldResistanceOhm from F to E; absent: 6.15 ohm at 12 V, in proportion otherwise (workshop manuals, from memory: 5.9 to
  *     6.4, 2.6 to 3.4 at 6 V)
- * @param speedRpm its own speed while the engine runs; absent: fast enough for its regulator
- * @param cutInRpm speed at which it begins to charge: with nothing but its field connected it shows 13.0 V at 12 V; 1200 unless said
- *     (workshop manuals, from memory: 1050 to 1450; a handbook of 1922: 1100)
- * @param fullOutputRpm speed from which it gives {@code limitA}, above {@code cutInRpm}; absent: 1.6 times that (workshop manuals, from
- *     memory: 1.5 to 1.8; the handbook of 1922: 1.55), 3 times with a third brush (car handbook of the 1920s: 3.1; service bulletin:
- *     2.9)
+ * @param speed how fast it turns, and what it gives at which speed
  * @param selfExciting whether it generates with nothing at F, as with a field of its own connection; true for a third brush, false
  *     otherwise unless said
  */
@@ -42,9 +38,7 @@ public record Dynamo(
         @Nullable Double sourceResistanceOhm,
         Double armatureResistanceOhm,
         @Nullable Double fieldResistanceOhm,
-        @Nullable Double speedRpm,
-        Double cutInRpm,
-        @Nullable Double fullOutputRpm,
+        @JsonUnwrapped Speed speed,
         Boolean selfExciting)
         implements Generator {
     public static final String ARMATURE = "D";
@@ -87,13 +81,32 @@ public record Dynamo(
         }
     }
 
+    /**
+     * Its speeds, all of the machine itself.
+     *
+     * @param speedRpm its own speed while the engine runs; absent: fast enough for its regulator
+     * @param cutInRpm speed at which it begins to charge: with nothing but its field connected it shows 13.0 V at 12 V; 1200 unless said
+     *     (workshop manuals, from memory: 1050 to 1450; a handbook of 1922: 1100)
+     * @param fullOutputRpm speed from which it gives {@code limitA}, above {@code cutInRpm}; absent: 1.6 times that (workshop manuals, from
+     *     memory: 1.5 to 1.8; the handbook of 1922: 1.55), 3 times with a third brush (car handbook of the 1920s: 3.1; service bulletin:
+     *     2.9)
+     */
+    public record Speed(
+            @Nullable Double speedRpm,
+            Double cutInRpm,
+            @Nullable Double fullOutputRpm) {
+        public Speed {
+            cutInRpm = Bounds.orElse(cutInRpm, 1200);
+        }
+    }
+
     public Dynamo {
-        var faults = Generator.check(id, label, regulatedV, limitA, sourceResistanceOhm, fieldResistanceOhm, speedRpm);
+        var faults = Generator.check(
+                id, label, regulatedV, limitA, sourceResistanceOhm, fieldResistanceOhm, speed.speedRpm());
         Bounds.resistance(faults, "/armatureResistanceOhm", armatureResistanceOhm);
-        cutInRpm = Bounds.orElse(cutInRpm, 1200);
-        faults.range("/cutInRpm", cutInRpm, Generator.MIN_RPM, Generator.MAX_RPM);
-        if (fullOutputRpm != null) {
-            faults.range("/fullOutputRpm", fullOutputRpm, LEAST_RATIO * cutInRpm, Generator.MAX_RPM);
+        faults.range("/cutInRpm", speed.cutInRpm(), Generator.MIN_RPM, Generator.MAX_RPM);
+        if (speed.fullOutputRpm() != null) {
+            faults.range("/fullOutputRpm", speed.fullOutputRpm(), LEAST_RATIO * speed.cutInRpm(), Generator.MAX_RPM);
         }
         faults.reject();
         regulation = orCompensated(regulation);
@@ -104,6 +117,11 @@ public record Dynamo(
 
     private static Regulation orCompensated(@Nullable Regulation stated) {
         return stated == null ? Regulation.COMPENSATED : stated;
+    }
+
+    @Override
+    public @Nullable Double speedRpm() {
+        return speed.speedRpm();
     }
 
     @Override
@@ -154,7 +172,7 @@ public record Dynamo(
 
     /** Speed from which it gives all it can. */
     public double fullRpm() {
-        return Bounds.orElse(fullOutputRpm, regulation.speedRatio * cutInRpm);
+        return Bounds.orElse(speed.fullOutputRpm(), regulation.speedRatio * speed.cutInRpm());
     }
 
     /**
@@ -162,7 +180,10 @@ public record Dynamo(
      * saturated (common practice; law of induction). No end where its speed is not stated.
      */
     public double noLoadV(VehicleSystem system) {
-        return speedRpm == null ? Double.POSITIVE_INFINITY : system.scaledFrom12V(CUT_IN_12V) * speedRpm / cutInRpm;
+        Double speedRpm = speed.speedRpm();
+        return speedRpm == null
+                ? Double.POSITIVE_INFINITY
+                : system.scaledFrom12V(CUT_IN_12V) * speedRpm / speed.cutInRpm();
     }
 
     /** By how much its volts fall with each ampere in a given vehicle. */

@@ -23,7 +23,7 @@ public final class OutputOverSpeed {
 
     /** The speed above which it charges, rev/min. */
     public static double cutInRpm(Generator generator) {
-        return generator instanceof Dynamo dynamo ? dynamo.cutInRpm() : ChargingRule.ALTERNATOR_CUT_IN_RPM;
+        return generator instanceof Dynamo dynamo ? dynamo.speed().cutInRpm() : ChargingRule.ALTERNATOR_CUT_IN_RPM;
     }
 
     /** The share of its rating that its speed allows, 0 to 1. */
@@ -34,8 +34,8 @@ public final class OutputOverSpeed {
         }
         if (generator instanceof Dynamo dynamo) {
             return dynamo.regulation() == Dynamo.Regulation.THIRD_BRUSH
-                    ? ChargingRule.thirdBrushFraction(speedRpm, dynamo.cutInRpm(), dynamo.fullRpm())
-                    : ChargingRule.dynamoFraction(speedRpm, dynamo.cutInRpm(), dynamo.fullRpm());
+                    ? ChargingRule.thirdBrushFraction(speedRpm, dynamo.speed().cutInRpm(), dynamo.fullRpm())
+                    : ChargingRule.dynamoFraction(speedRpm, dynamo.speed().cutInRpm(), dynamo.fullRpm());
         }
         return ChargingRule.outputFraction(speedRpm);
     }

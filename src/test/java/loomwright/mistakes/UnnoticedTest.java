@@ -18,6 +18,11 @@ import org.junit.jupiter.params.provider.MethodSource;
 
 /** Steps that a quick look finds unchanged are not solved in full: what is told of a mistake is the same as if all were. */
 class UnnoticedTest {
+    /** A step is solved from where the one before ended, which may be told by other digits far behind those that are shown. */
+    private static boolean isAlike(double one, double other) {
+        return Math.abs(one - other) <= 1e-6 * (1 + Math.abs(other));
+    }
+
     private static Stream<Plan> plans() {
         Stream<Plan> examples = Plans.exampleNames().stream().map(Plans::example);
         Stream<Plan> random = Stream.of(3L, 14L, 15L, 92L, 65L, 35L).map(seed -> RandomVehicle.of(seed, 40));
@@ -40,7 +45,11 @@ class UnnoticedTest {
                 .flatMap(List::stream)
                 .toList();
         for (SingleFault fault : faults) {
-            assertThat(quick.of(fault, solver)).as(fault.toString()).isEqualTo(full.of(fault, solver));
+            assertThat(quick.of(fault, solver))
+                    .usingRecursiveComparison()
+                    .withEqualsForType(UnnoticedTest::isAlike, Double.class)
+                    .as(fault.toString())
+                    .isEqualTo(full.of(fault, solver));
         }
         if (quick.settings() > 1) {
             assertThat(takenOver.get()).isPositive();

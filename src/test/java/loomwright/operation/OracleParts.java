@@ -392,7 +392,7 @@ final class OracleParts {
 
     private static double speedRatio(Dynamo dynamo) {
         Double rpm = dynamo.speedRpm();
-        return rpm == null ? Double.POSITIVE_INFINITY : rpm / dynamo.cutInRpm();
+        return rpm == null ? Double.POSITIVE_INFINITY : rpm / dynamo.speed().cutInRpm();
     }
 
     /** What a dynamo gives of its rating: straight up from cut-in to full output; with a third brush a hump. */
@@ -402,9 +402,10 @@ final class OracleParts {
             return 1;
         }
         boolean thirdBrush = dynamo.regulation() == Dynamo.Regulation.THIRD_BRUSH;
-        Double statedRpm = dynamo.fullOutputRpm();
-        double fullRpm = statedRpm == null ? (thirdBrush ? 3 : 1.6) * dynamo.cutInRpm() : statedRpm;
-        double u = (rpm - dynamo.cutInRpm()) / (fullRpm - dynamo.cutInRpm());
+        Double statedRpm = dynamo.speed().fullOutputRpm();
+        double fullRpm =
+                statedRpm == null ? (thirdBrush ? 3 : 1.6) * dynamo.speed().cutInRpm() : statedRpm;
+        double u = (rpm - dynamo.speed().cutInRpm()) / (fullRpm - dynamo.speed().cutInRpm());
         if (u <= 0) {
             return 0;
         }

@@ -216,7 +216,9 @@ public final class SingleFaults {
             for (int j = i + 1; j < wires.size(); j++) {
                 Wire one = wires.get(i);
                 Wire other = wires.get(j);
-                if (one.laid().loom() != null && one.laid().loom().equals(other.laid().loom()) && isApart(one, other)) {
+                if (one.laid().loom() != null
+                        && one.laid().loom().equals(other.laid().loom())
+                        && isApart(one, other)) {
                     ends(one, other)
                             .filter(touching -> known.add(Set.of(touching.one(), touching.other())))
                             .ifPresent(to::add);

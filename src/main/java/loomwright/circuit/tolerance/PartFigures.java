@@ -259,9 +259,7 @@ public final class PartFigures {
                 p.sourceResistanceOhm(),
                 ohm(p.armatureResistanceOhm() * winding),
                 ohm(p.fieldResistanceOhm(system) * winding),
-                p.speedRpm(),
-                p.cutInRpm(),
-                p.fullOutputRpm(),
+                p.speed(),
                 p.selfExciting());
     }
 
@@ -291,12 +289,12 @@ public final class PartFigures {
                 new Alternator.Exciter(
                         ohm(p.fieldResistanceOhm(system) * field),
                         ampere(p.exciter().exciterLimitA() * limit),
-                        p.exciter().exciterDiodes()),
+                        p.exciter().exciterDiodes(),
+                        p.exciter().selfExciting()),
                 p.rectifier(),
                 p.leakageA(),
                 p.senseLost(),
-                p.speedRpm(),
-                p.selfExciting());
+                p.speedRpm());
     }
 
     /** The one figure by which a load is given. */
