@@ -162,4 +162,11 @@ class HighVoltageTest {
         assertThat(Reviews.codes(Plans.example(name)))
                 .doesNotContain(FindingCode.WINDING_OVERVOLTAGE.code(), FindingCode.CHARGING_VOLTAGE_HIGH.code());
     }
+
+    /** With its button held the horn takes more than the machine has left. */
+    @Test
+    void aHornRunsNoBatteryFlat() {
+        assertThat(find(Plans.example("otter-6v-positive-earth"), FindingCode.GENERATOR_OVERLOADED))
+                .isEmpty();
+    }
 }

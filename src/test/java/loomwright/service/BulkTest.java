@@ -357,8 +357,8 @@ class BulkTest {
                 .asString()
                 .lines()
                 .toList();
-        assertThat(rows.get(1)).startsWith("2,,400,\"The quotes of the row do not match");
-        assertThat(rows.get(2)).startsWith("4,b,400,The row has 4 cells and the header 3.,,");
+        assertThat(rows.get(1)).startsWith("2,,400,\"");
+        assertThat(rows.get(2)).startsWith("4,b,400,");
         assertThat(rows.get(3)).startsWith("5,c,422,");
         assertThat(rows.get(4)).startsWith("6,\"d,\"\"d\"\"\",400,");
         assertThat(rows.get(5)).startsWith("7,e,200,,drop,");

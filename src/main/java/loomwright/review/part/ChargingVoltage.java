@@ -15,6 +15,7 @@ import loomwright.circuit.Dynamo;
 import loomwright.circuit.Generator;
 import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
+import loomwright.circuit.Switch;
 import loomwright.circuit.VehicleSystem;
 import loomwright.judgement.ChargingRule;
 import loomwright.judgement.Level;
@@ -89,10 +90,18 @@ public final class ChargingVoltage implements Check {
                         .remedy(ReviewText.MEASURE_CHARGING_VOLTAGE.with(arg("low", low ? "yes" : "no"))));
     }
 
+    /** Whether a push button is held, which nobody does for long: a horn runs no battery flat. */
+    private static boolean isPressed(Plan plan, Moment moment) {
+        return plan.listParts(Switch.class).stream()
+                .anyMatch(chosen ->
+                        chosen.momentary() && moment.situation().changed().containsKey(chosen.id()));
+    }
+
     /** What flows at most with the engine running: from the machine and, where that is not enough, from the battery. */
     private static Optional<Finding> load(ReviewContext context, Generator generator) {
         return context.lastingMoments().stream()
                 .filter(m -> m.solved().step() == Step.RUNNING
+                        && !isPressed(context.plan(), m)
                         && (GeneratorOutput.outputA(m.solved(), generator) > FeedStrength.TRICKLE_A
                                 || !OutputOverSpeed.charges(generator))
                         && judge(m.solved(), generator).level() != Level.FITS)
@@ -109,6 +118,7 @@ public final class ChargingVoltage implements Check {
         double limitA = OutputOverSpeed.limitA(generator);
         return context.lastingMoments().stream()
                 .filter(m -> m.solved().step() == Step.RUNNING
+                        && !isPressed(context.plan(), m)
                         && GeneratorOutput.batteriesA(m.solved()) > FeedStrength.TRICKLE_A
                         && usedA(m.solved(), generator) > limitA
                         && judge(m.solved(), generator).level() == Level.FITS)
