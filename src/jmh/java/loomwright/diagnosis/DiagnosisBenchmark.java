@@ -136,7 +136,8 @@ public final class DiagnosisBenchmark {
         PrimarySide primary = new PrimarySide(plan);
         while (true) {
             DiagnosisReport report = diagnose(plan, readings);
-            boolean done = report.certainty() == Certainty.CONFIRMED || report.certainty() == Certainty.NOT_CONFIRMABLE;
+            boolean done = report.conclusion().certainty() == Certainty.CONFIRMED
+                    || report.conclusion().certainty() == Certainty.NOT_CONFIRMABLE;
             if (done || readings.size() > MOST_READINGS || report.nextReadings().isEmpty()) {
                 return Optional.of(new Outcome(report, List.copyOf(readings), vehicle.blownFuses()));
             }
@@ -144,9 +145,9 @@ public final class DiagnosisBenchmark {
             Measurement m = new Measurement(
                     Probe.of(next.red(), next.black()),
                     next.quantity(),
-                    Measurement.stepOf(next.condition()),
-                    next.switches(),
-                    next.contacts(),
+                    Measurement.stepOf(next.setting().condition()),
+                    next.setting().switches(),
+                    next.setting().contacts(),
                     null);
             table.count("readings: not safe", primary.isTouchedBy(m));
             Double shown = vehicle.shown(m);
@@ -184,7 +185,7 @@ public final class DiagnosisBenchmark {
         table.count("one fault: not listed", rank == Integer.MAX_VALUE);
         table.count("one fault: a wrong part first with more than 95 %", isWrong(first, fault, SURE));
         table.told(first.probability(), rank == 1);
-        boolean confirmed = outcome.report().certainty() == Certainty.CONFIRMED;
+        boolean confirmed = outcome.report().conclusion().certainty() == Certainty.CONFIRMED;
         table.count("one fault: confirmed", confirmed);
         if (confirmed) {
             table.count("one fault: confirmed and right", rank == 1);
@@ -260,14 +261,14 @@ public final class DiagnosisBenchmark {
         Explanation first = outcome.first();
         boolean called = first.faultCount() > 0
                 && first.probability() >= CALLED
-                && outcome.report().verdict() != Verdict.UNEXPLAINED
-                && outcome.report().verdict() != Verdict.CHECK_READINGS;
+                && outcome.report().conclusion().verdict() != Verdict.UNEXPLAINED
+                && outcome.report().conclusion().verdict() != Verdict.CHECK_READINGS;
         boolean wrong = called && innocent;
         table.count("outside the set, " + what + ": another part named with 90 % or more", wrong);
         table.count(
                 "outside the set, " + what + ": told unexplained",
-                outcome.report().verdict() == Verdict.UNEXPLAINED
-                        || outcome.report().verdict() == Verdict.CHECK_READINGS);
+                outcome.report().conclusion().verdict() == Verdict.UNEXPLAINED
+                        || outcome.report().conclusion().verdict() == Verdict.CHECK_READINGS);
         if (wrong) {
             print(plan, what, faults, outcome);
         }
@@ -329,7 +330,7 @@ public final class DiagnosisBenchmark {
         List<MeterReading> readings = anyReadings(plan);
         if (!readings.isEmpty()) {
             DiagnosisReport report = diagnose(plan, readings);
-            boolean accused = report.verdict() != Verdict.PLAN_CONSISTENT;
+            boolean accused = report.conclusion().verdict() != Verdict.PLAN_CONSISTENT;
             table.count("sound vehicles: accused", accused);
             if (accused) {
                 print(plan, "sound", List.of(), new Outcome(report, readings, Set.of()));
@@ -372,8 +373,8 @@ public final class DiagnosisBenchmark {
                 faults,
                 what,
                 outcome.taken(),
-                report.verdict(),
-                report.certainty(),
+                report.conclusion().verdict(),
+                report.conclusion().certainty(),
                 report.unexplained());
         report.explanations().stream()
                 .limit(3)

@@ -82,10 +82,7 @@ final class UnlistedFaults {
         return new LedLamp(
                 lamp.id(),
                 lamp.label(),
-                lamp.ratedV(),
-                takes,
-                null,
-                false,
+                new LedLamp.LedCurve(lamp.ratedV(), takes, null, false),
                 "b",
                 null,
                 null,
