@@ -26,7 +26,13 @@ public final class TextWidth {
 
     /** The width of a text in one line, in the unit of the size. */
     public static double of(String text, double size) {
-        return text.codePoints().map(TextWidth::thousandths).sum() * size / 1000;
+        int sum = 0;
+        for (int i = 0; i < text.length(); ) {
+            int c = text.codePointAt(i);
+            sum += thousandths(c);
+            i += Character.charCount(c);
+        }
+        return sum * size / 1000;
     }
 
     /** The same in bold face. */

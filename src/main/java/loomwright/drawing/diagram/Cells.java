@@ -66,12 +66,19 @@ final class Cells {
                 wiresAt.computeIfAbsent(wire.to(), t -> new ArrayList<>()).add(wire.id());
             }
         }
-        wiresAt.forEach((terminal, wires) -> wires.sort(Comparator.comparingDouble(
-                wire -> placed.getOrDefault(new End(wire, otherEnd(wire, terminal)), 0.0))));
+        Map<String, Wire> byId = new HashMap<>();
+        plan.wires().forEach(wire -> byId.put(wire.id(), wire));
+        wiresAt.forEach((terminal, wires) -> {
+            if (wires.size() > 1) {
+                Map<String, Double> columns = new HashMap<>();
+                wires.forEach(id -> columns.put(
+                        id, placed.getOrDefault(new End(id, otherEnd(byId.get(id), terminal)), 0.0)));
+                wires.sort(Comparator.comparing(columns::get));
+            }
+        });
     }
 
-    private TerminalRef otherEnd(String id, TerminalRef terminal) {
-        Wire wire = plan.findWire(id).orElseThrow();
+    private static TerminalRef otherEnd(Wire wire, TerminalRef terminal) {
         return wire.from().equals(terminal) ? wire.to() : wire.from();
     }
 

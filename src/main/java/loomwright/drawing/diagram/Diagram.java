@@ -80,8 +80,8 @@ public final class Diagram {
             Supplier<Searched> search,
             NetworkLimits networkLimits,
             Progress progress) {
-        CircuitSheet sheet = sheet(CircuitSheets.of(plan), options);
-        return Whole.of(plan, options, search, networkLimits, progress).drawn(sheet, options, progress);
+        Whole whole = Whole.of(plan, options, search, networkLimits, progress);
+        return whole.drawn(sheet(whole.sheets(), options), options, progress);
     }
 
     /**

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Collections;
 import java.util.HashMap;
+import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -271,23 +272,28 @@ record Layout(
             wires.forEach(wire -> labels.merge(wire.id(), WireLabel.of(wire, scene), WireLabel::wider));
         }
         Layout first = of(Cells.list(any, flow, Map.of()), wires, labels, true, layers, progress);
-        List<Cell> cells = widest(scenes, flow, first.ends());
-        return new Placed(flow, first.ends(), of(cells, wires, labels, false, layers, progress));
-    }
-
-    private static List<Cell> widest(Collection<Scene> scenes, Flow flow, Map<End, Double> ends) {
+        Map<Scene, List<Cell>> cells = new IdentityHashMap<>();
         Map<String, Cell> widest = new LinkedHashMap<>();
         for (Scene scene : scenes) {
-            Cells.list(scene, flow, ends)
-                    .forEach(cell -> widest.merge(cell.named().id(), cell, Cell::wider));
+            List<Cell> here = Cells.list(scene, flow, first.ends());
+            cells.put(scene, here);
+            here.forEach(cell -> widest.merge(cell.named().id(), cell, Cell::wider));
         }
-        return List.copyOf(widest.values());
+        return new Placed(cells, of(List.copyOf(widest.values()), wires, labels, false, layers, progress));
     }
 
-    /** Where everything is: the same for all scenes that were placed together. */
-    record Placed(Flow flow, Map<End, Double> order, Layout layout) {
+    /**
+     * Where everything is: the same for all scenes that were placed together.
+     *
+     * @param cells of each of these scenes
+     */
+    record Placed(Map<Scene, List<Cell>> cells, Layout layout) {
         List<Cell> cells(Scene scene) {
-            return Cells.list(scene, flow, order);
+            List<Cell> here = cells.get(scene);
+            if (here == null) {
+                throw new IllegalArgumentException("not placed together with these scenes");
+            }
+            return here;
         }
     }
 }
