@@ -7,6 +7,8 @@ import { explained, planOfList, postSlow } from "./service.js";
 import { longer, view, viewsBySwitches } from "./views.js";
 
 const CHECK_AFTER_MS = 350;
+/** Where the picture is known, what the moves have left is asked for once the hand rests. */
+const AFTER_KNOWN_MS = 150;
 /** Contact points stand open or closed, as a backfeed needs them. */
 const POINTS = "contact-breaker";
 
@@ -255,6 +257,12 @@ async function look(event) {
   if (known && trail.moves.length === 0) {
     return;
   }
+  if (known) {
+    await new Promise((done) => setTimeout(done, AFTER_KNOWN_MS));
+    if (mine !== looks) {
+      return;
+    }
+  }
   try {
     const asked = trail.moves.length === 0 ? views.of(switches, sheet) : view(plan(trail.switches), trail.moves, sheet, lookAborter.signal);
     const answer = await asked;
@@ -311,6 +319,9 @@ async function refresh() {
   const mine = ++edits;
   aborter.abort();
   aborter = new AbortController();
+  // Nor is a picture of the car as it was kept as one of the car as it is.
+  looks++;
+  lookAborter.abort();
   clearTimeout(checkTimer);
   views = viewsBySwitches(askView);
   shown = { switches: null, sheet: 0 };
