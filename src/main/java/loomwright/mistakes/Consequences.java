@@ -57,16 +57,22 @@ final class Consequences {
     private final List<SwitchSetting> settings;
     private final List<FusedSteps> sound;
     private final Capacities capacities;
+    private final SoundLoads soundLoads;
     private final FusedSteps.Alike unnoticed;
     private final SparkAndCharge sparkAndCharge;
 
     Consequences(Plan plan, PlanSolver solver) {
-        this(plan, solver, new Unnoticed(new Capacities(plan))::isSure);
+        this(plan, solver, new SoundLoads());
+    }
+
+    private Consequences(Plan plan, PlanSolver solver, SoundLoads soundLoads) {
+        this(plan, solver, soundLoads, new Unnoticed(new Capacities(plan), soundLoads)::isSure);
     }
 
     /** With a judge of its own of which steps need no solution. */
-    Consequences(Plan plan, PlanSolver solver, FusedSteps.Alike unnoticed) {
+    Consequences(Plan plan, PlanSolver solver, SoundLoads soundLoads, FusedSteps.Alike unnoticed) {
         this.plan = plan;
+        this.soundLoads = soundLoads;
         this.settings = SwitchSetting.list(plan);
         this.capacities = new Capacities(plan);
         this.unnoticed = unnoticed;
@@ -130,8 +136,10 @@ final class Consequences {
         SwitchSetting setting = settings.get(i);
         FusedSteps before = sound.get(i);
         // The notes on a fault read off the plan as drawn what is new in it, such as the end of a wire that is off.
+        // Where the sound plan blows a fuse, a step is compared with one in which that is open: the figures must be of the mistake.
+        boolean comparable = i > 0 && before.blown().isEmpty();
         FusedSteps after = solverOfFault.solve(
-                fault.applyTo(setting.plan()), i > 0 ? before.first() : FusedSteps.NOTHING_KNOWN, unnoticed);
+                fault.applyTo(setting.plan()), comparable ? before.first() : FusedSteps.NOTHING_KNOWN, unnoticed);
         if (i == 0) {
             effects.notes().addAll(FaultNotes.of(fault, plan, after.first()));
             effects.notes().addAll(sparkAndCharge.compare(after.plan(), after.first(), solver));
@@ -154,7 +162,8 @@ final class Consequences {
                 continue;
             }
             Instant when = setting.at(after.last().get(s).step());
-            effects.notices().compare(before.last().get(s), after.last().get(s), when);
+            effects.notices()
+                    .compare(before.last().get(s), soundLoads.in(before.last().get(s)), after.last().get(s), when);
             addBackfeeds(before.last().get(s), after.last().get(s), when, effects.backfeeds());
         }
     }

@@ -11,13 +11,16 @@ import loomwright.circuit.Consumer;
 import loomwright.circuit.Electromagnet;
 import loomwright.circuit.FilamentLamp;
 import loomwright.circuit.Load;
+import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
 import loomwright.message.Argument.Instant;
 import loomwright.mistakes.MistakesReport.Effect;
 import loomwright.mistakes.MistakesReport.Notice;
+import loomwright.mistakes.SoundLoads.SoundLoad;
 import loomwright.operation.FeedStrength;
 import loomwright.operation.Intent;
 import loomwright.operation.SolvedStep;
+import loomwright.operation.Step;
 
 /** Collects what an owner notices of a mistake, load by load. */
 final class Notices {
@@ -29,26 +32,30 @@ final class Notices {
     private final Map<Key, Notice> found = new LinkedHashMap<>();
     private boolean mayHurt;
 
-    /** Compares the loads of one step. */
-    void compare(SolvedStep sound, SolvedStep faulty, Instant when) {
+    /**
+     * Compares the loads of one step.
+     *
+     * @param loads those of the sound step
+     */
+    void compare(SolvedStep sound, Map<String, SoundLoad> loads, SolvedStep faulty, Instant when) {
         if (!sound.solved() || !faulty.solved()) {
             return;
         }
-        for (Consumer consumer : sound.plan().listParts(Consumer.class)) {
-            boolean same = faulty.plan()
-                    .findPart(consumer.id())
-                    .filter(p -> p.getClass() == consumer.getClass())
-                    .isPresent();
-            if (same) {
-                Optional<Effect> effect = isMoving(faulty, consumer)
-                        ? Optional.of(Effect.CHATTERS).filter(chatters -> !sound.oscillating())
-                        : effect(sound, consumer, Fed.in(faulty, consumer));
-                effect.ifPresent(told -> {
-                    add(told, consumer, when, sound.effectiveV(consumer), faulty.effectiveV(consumer));
-                    mayHurt |= told == Effect.UNINTENDED
-                            && mayHurt(consumer, sound.plan(), sound.step().condition());
-                });
+        Map<String, Part> parts = faulty.plan().partsById();
+        for (SoundLoad load : loads.values()) {
+            Consumer consumer = load.consumer();
+            Part now = parts.get(consumer.id());
+            if (now == null || now.getClass() != consumer.getClass()) {
+                continue;
             }
+            Optional<Effect> effect = isMoving(faulty, consumer)
+                    ? Optional.of(Effect.CHATTERS).filter(chatters -> !sound.oscillating())
+                    : effect(sound.step(), load, Fed.in(faulty, consumer));
+            effect.ifPresent(told -> {
+                add(told, consumer, when, load.fed().effectiveV(), faulty.effectiveV(consumer));
+                mayHurt |= told == Effect.UNINTENDED
+                        && mayHurt(consumer, sound.plan(), sound.step().condition());
+            });
         }
     }
 
@@ -102,19 +109,20 @@ final class Notices {
     }
 
     /** What an owner notices of a consumer that is so fed with a mistake, and as in the sound plan without. */
-    static Optional<Effect> effect(SolvedStep sound, Consumer consumer, Fed faulty) {
-        boolean meant = sound.isMeant(consumer);
-        boolean before = works(sound, consumer);
+    static Optional<Effect> effect(Step step, SoundLoad sound, Fed faulty) {
+        boolean meant = sound.meant();
+        boolean before = sound.fed().works();
         boolean now = faulty.works();
         if (before && !now) {
             // On the way to another condition a load is not missed.
-            return !meant || sound.step().passing() ? Optional.empty() : Optional.of(dimOrDead(faulty));
+            return !meant || step.passing() ? Optional.empty() : Optional.of(dimOrDead(faulty));
         } else if (!before && now) {
             return meant ? Optional.empty() : Optional.of(Effect.UNINTENDED);
         } else if (before) {
-            return meant ? change(sound.effectiveV(consumer), faulty.effectiveV()) : Optional.empty();
+            return meant ? change(sound.fed().effectiveV(), faulty.effectiveV()) : Optional.empty();
         }
-        boolean glowsAnew = faulty.activity() == FeedStrength.GLOWS && sound.activity(consumer) != FeedStrength.GLOWS;
+        boolean glowsAnew =
+                faulty.activity() == FeedStrength.GLOWS && sound.fed().activity() != FeedStrength.GLOWS;
         return glowsAnew ? Optional.of(Effect.GLOWS) : Optional.empty();
     }
 
@@ -144,7 +152,7 @@ final class Notices {
             return new Fed(works, activity, effectiveV);
         }
 
-        private static Fed in(SolvedStep solved, Consumer consumer) {
+        static Fed in(SolvedStep solved, Consumer consumer) {
             return of(consumer, solved.isActive(consumer), solved.activity(consumer), solved.effectiveV(consumer));
         }
     }

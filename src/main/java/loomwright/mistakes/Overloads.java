@@ -7,7 +7,6 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.TreeSet;
@@ -77,8 +76,9 @@ final class Overloads {
         if (!faulty.solved()) {
             return;
         }
+        Map<String, Part> parts = faulty.plan().partsById();
         for (int i = 0; i < faulty.branches().size(); i++) {
-            compareCurrent(sound, faulty, i, when, last);
+            compareCurrent(sound, faulty, parts, i, when, last);
         }
         compareBattery(shortBeforeA, faulty, when, last);
         if (shortedBefore) {
@@ -120,13 +120,11 @@ final class Overloads {
      * @param terminalV of each battery of the sound plan, V
      */
     boolean addsNothing(SolvedStep sound, Plan faulty, double movedA, ToDoubleFunction<Battery> terminalV) {
+        Map<String, Part> parts = faulty.partsById();
         for (int i = 0; i < sound.branches().size(); i++) {
-            Branch branch = sound.branches().get(i);
             double mostA = Math.abs(sound.currentA(i)) + movedA;
-            boolean over = limit(branch, faulty, sound.step())
-                    .filter(limit -> limit.isOver(mostA))
-                    .isPresent();
-            if (over && mostA > GROWN * Math.abs(sound.currentA(i))) {
+            Allowed allowed = allowed(sound.branches().get(i), parts, sound.step());
+            if (allowed != null && allowed.isOver(mostA) && mostA > GROWN * Math.abs(sound.currentA(i))) {
                 return false;
             }
         }
@@ -167,10 +165,16 @@ final class Overloads {
         return mostA;
     }
 
-    private void compareCurrent(@Nullable SolvedStep sound, SolvedStep faulty, int i, Instant when, boolean last) {
+    private void compareCurrent(
+            @Nullable SolvedStep sound,
+            SolvedStep faulty,
+            Map<String, Part> parts,
+            int i,
+            Instant when,
+            boolean last) {
         Branch branch = faulty.branches().get(i);
         double nowA = Math.abs(faulty.currentA(i));
-        Allowed allowed = limit(branch, faulty.plan(), faulty.step()).orElse(null);
+        Allowed allowed = allowed(branch, parts, faulty.step());
         if (allowed == null) {
             return;
         }
@@ -197,29 +201,33 @@ final class Overloads {
         }
     }
 
-    /** Empty where nothing is known. */
-    private Optional<Allowed> limit(Branch branch, Plan plan, Step step) {
-        Part part = plan.findPart(branch.id()).orElse(null);
+    /**
+     * Absent where nothing is known.
+     *
+     * @param parts of the plan, by id
+     */
+    private @Nullable Allowed allowed(Branch branch, Map<String, Part> parts, Step step) {
+        Part part = branch.owner() == Branch.Owner.PART ? parts.get(branch.id()) : null;
         if (part instanceof Fuse fuse) {
-            return Optional.of(new Allowed(Limit.FUSE_RATING, fuse.continuousA(), fuse.continuousA(), 0));
+            return new Allowed(Limit.FUSE_RATING, fuse.continuousA(), fuse.continuousA(), 0);
         }
         Double ratingW = part instanceof FixedResistor resistor ? resistor.ratingW() : null;
         if (ratingW != null && part instanceof FixedResistor resistor) {
-            return Optional.of(new Allowed(Limit.PART_RATING, ratingW, ratingW, resistor.resistanceOhm()));
+            return new Allowed(Limit.PART_RATING, ratingW, ratingW, resistor.resistanceOhm());
         }
         OptionalDouble limitA = capacities.currentA(branch);
         if (limitA.isEmpty()) {
-            return Optional.empty();
+            return null;
         }
         Limit kind = branch.owner() == Branch.Owner.WIRE ? Limit.WIRE_AMPACITY : Limit.PART_RATING;
         boolean brief = step == Step.CRANK || step == Step.OFF_ENGINE_TURNING;
         double most = (brief ? SHORT_TIME : 1) * limitA.getAsDouble();
-        return Optional.of(new Allowed(kind, limitA.getAsDouble(), most, 0));
+        return new Allowed(kind, limitA.getAsDouble(), most, 0);
     }
 
     /** Asked only of what is over its limit, which little is. */
     private static boolean hasGrown(@Nullable SolvedStep sound, Branch branch, double nowA) {
-        double soundA = sound == null || !sound.solved() ? 0 : largestA(sound, key(branch));
+        double soundA = sound == null || !sound.solved() ? 0 : largestA(sound, branch);
         return nowA > GROWN * soundA;
     }
 
@@ -249,10 +257,10 @@ final class Overloads {
                 .toList();
     }
 
-    private static double largestA(SolvedStep solved, String key) {
+    private static double largestA(SolvedStep solved, Branch branch) {
         double largestA = 0;
         for (int i = 0; i < solved.branches().size(); i++) {
-            if (key(solved.branches().get(i)).equals(key)) {
+            if (isSame(solved.branches().get(i), branch)) {
                 largestA = Math.max(largestA, Math.abs(solved.currentA(i)));
             }
         }
@@ -260,10 +268,13 @@ final class Overloads {
     }
 
     /** A wire is the same wire wherever its ends are; of a part each way counts by itself. */
-    private static String key(Branch branch) {
-        return branch.owner() == Branch.Owner.PART
-                ? branch.from() + ">" + branch.to()
-                : branch.owner() + " " + branch.id();
+    private static boolean isSame(Branch one, Branch other) {
+        if (one.owner() != other.owner()) {
+            return false;
+        }
+        return one.owner() == Branch.Owner.PART
+                ? one.from().equals(other.from()) && one.to().equals(other.to())
+                : one.id().equals(other.id());
     }
 
     /** Those that are more than borderline: a tenth above their limit. */

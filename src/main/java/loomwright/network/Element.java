@@ -46,8 +46,12 @@ public sealed interface Element
 
     /** Notes a fault unless a resistance is 0 (ideal) or one that can be calculated with. */
     static void checkResistance(InputErrors faults, String pointer, double ohm) {
+        // Asked of every element of every network: what to say is made only where there is something to say.
+        if (ohm == 0 || (ohm >= MINIMUM_OHM && ohm <= MAXIMUM_OHM)) {
+            return;
+        }
         faults.check(
-                ohm == 0 || (ohm >= MINIMUM_OHM && ohm <= MAXIMUM_OHM),
+                false,
                 InputError.Code.OUT_OF_RANGE,
                 pointer,
                 ohm,

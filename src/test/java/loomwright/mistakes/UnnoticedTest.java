@@ -34,13 +34,14 @@ class UnnoticedTest {
     void whatIsToldOfAMistakeIsThatOfFullSolutions(Plan plan) {
         PlanSolver solver = new PlanSolver(NetworkLimits.defaults());
         AtomicInteger takenOver = new AtomicInteger();
-        Unnoticed unnoticed = new Unnoticed(new Capacities(plan));
-        Consequences quick = new Consequences(plan, solver, (scan, faulty, sound) -> {
+        SoundLoads soundLoads = new SoundLoads();
+        Unnoticed unnoticed = new Unnoticed(new Capacities(plan), soundLoads);
+        Consequences quick = new Consequences(plan, solver, soundLoads, (scan, faulty, sound) -> {
             boolean sure = unnoticed.isSure(scan, faulty, sound);
             takenOver.addAndGet(sure ? 1 : 0);
             return sure;
         });
-        Consequences full = new Consequences(plan, solver, (scan, faulty, sound) -> false);
+        Consequences full = new Consequences(plan, solver, soundLoads, (scan, faulty, sound) -> false);
         List<SingleFault> faults = Stream.of(SingleFaults.list(plan), SingleFaults.listContacts(plan))
                 .flatMap(List::stream)
                 .toList();
@@ -51,7 +52,7 @@ class UnnoticedTest {
                     .as(fault.toString())
                     .isEqualTo(full.of(fault, solver));
         }
-        if (quick.settings() > 1) {
+        if (quick.settings() > 1 && quick.withoutMistake().fusesBlown().isEmpty()) {
             assertThat(takenOver.get()).isPositive();
         }
     }

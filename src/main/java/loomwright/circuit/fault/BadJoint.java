@@ -88,15 +88,6 @@ public record BadJoint(String at, double resistanceOhm) implements SizedFault {
     }
 
     private Wire worse(Wire w) {
-        return new Wire(
-                w.id(),
-                w.from(),
-                w.to(),
-                w.conductor(),
-                w.colour(),
-                w.laid(),
-                new Wire.EndJoints(
-                        w.joints().fromJointResistanceOhm(), sum(w.joints().toJointResistanceOhm())),
-                w.directed());
+        return w.withJoints(w.joints().fromJointResistanceOhm(), sum(w.joints().toJointResistanceOhm()));
     }
 }
