@@ -17,6 +17,7 @@ import loomwright.circuit.Switch;
 import loomwright.circuit.TerminalRef;
 import loomwright.circuit.Wire;
 import loomwright.drawing.diagram.Cell.End;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The cells of a drawing: one for each part, one for two connector halves that are together, one for each wire's end at
@@ -66,20 +67,21 @@ final class Cells {
                 wiresAt.computeIfAbsent(wire.to(), t -> new ArrayList<>()).add(wire.id());
             }
         }
-        Map<String, Wire> byId = new HashMap<>();
-        plan.wires().forEach(wire -> byId.put(wire.id(), wire));
+        Map<End, TerminalRef> otherEnds = new HashMap<>();
+        for (Wire wire : plan.wires()) {
+            otherEnds.put(new End(wire.id(), wire.from()), wire.to());
+            otherEnds.put(new End(wire.id(), wire.to()), wire.from());
+        }
         wiresAt.forEach((terminal, wires) -> {
             if (wires.size() > 1) {
-                Map<String, Double> columns = new HashMap<>();
-                wires.forEach(id -> columns.put(
-                        id, placed.getOrDefault(new End(id, otherEnd(byId.get(id), terminal)), 0.0)));
-                wires.sort(Comparator.comparing(columns::get));
+                wires.sort(Comparator.comparingDouble(wire -> column(wire, otherEnds.get(new End(wire, terminal)))));
             }
         });
     }
 
-    private static TerminalRef otherEnd(Wire wire, TerminalRef terminal) {
-        return wire.from().equals(terminal) ? wire.to() : wire.from();
+    private double column(String wire, @Nullable TerminalRef end) {
+        Double column = end == null ? null : placed.get(new End(wire, end));
+        return column == null ? 0 : column;
     }
 
     private void addEarth(Wire wire, TerminalRef end) {

@@ -272,7 +272,7 @@ record Layout(
             wires.forEach(wire -> labels.merge(wire.id(), WireLabel.of(wire, scene), WireLabel::wider));
         }
         Layout first = of(Cells.list(any, flow, Map.of()), wires, labels, true, layers, progress);
-        Map<Scene, List<Cell>> cells = new IdentityHashMap<>();
+        IdentityHashMap<Scene, List<Cell>> cells = new IdentityHashMap<>();
         Map<String, Cell> widest = new LinkedHashMap<>();
         for (Scene scene : scenes) {
             List<Cell> here = Cells.list(scene, flow, first.ends());
@@ -287,7 +287,7 @@ record Layout(
      *
      * @param cells of each of these scenes
      */
-    record Placed(Map<Scene, List<Cell>> cells, Layout layout) {
+    record Placed(IdentityHashMap<Scene, List<Cell>> cells, Layout layout) {
         List<Cell> cells(Scene scene) {
             List<Cell> here = cells.get(scene);
             if (here == null) {
