@@ -17,7 +17,6 @@ import loomwright.circuit.Electromagnet;
 import loomwright.circuit.FilamentLamp;
 import loomwright.circuit.LedLamp;
 import loomwright.circuit.Motor;
-import loomwright.circuit.Motor;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Solenoid;
 import loomwright.message.Arg;

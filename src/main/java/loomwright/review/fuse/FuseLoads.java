@@ -27,7 +27,7 @@ import loomwright.review.context.ShortedFuses;
 
 /** The lasting current of each fuse against its rating. */
 public final class FuseLoads implements Check {
-    /** From here a time is told in minutes. */
+    /** From here a time is given in minutes. */
     private static final double MINUTES_FROM_S = 120;
 
     @Override
@@ -100,7 +100,11 @@ public final class FuseLoads implements Check {
                                     FindingWording.limitRatio(peak.currentA(), fuse.continuousA()),
                                     arg("loadPercent", 100 * peak.currentA() / fuse.continuousA()),
                                     arg("blows", blows(fuse, peak.currentA())),
-                                    arg("minutes", withinS.filter(s -> s >= MINUTES_FROM_S).map(s -> (int) Math.round(s / 60)).orElse(0)),
+                                    arg(
+                                            "minutes",
+                                            withinS.filter(s -> s >= MINUTES_FROM_S)
+                                                    .map(s -> (int) Math.round(s / 60))
+                                                    .orElse(0)),
                                     arg("withinS", withinS.orElse(0.0)),
                                     FindingWording.when(peak.moment())),
                             Basis.computed("current against the rating given", "comparison"))
