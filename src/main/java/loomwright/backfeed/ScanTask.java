@@ -36,12 +36,17 @@ final class ScanTask {
     }
 
     /**
-     * Goes through the settings from one number to before another.
+     * Goes through the settings from one number to before another. What it tells does not depend on the stretches before, and so not
+     * on which thread had which.
      *
      * @param stop asked before each setting
      */
     ScanResult run(int from, int to, BooleanSupplier stop) {
         ScanResult result = nothing();
+        feeds.forget();
+        if (soundFeeds != null) {
+            soundFeeds.forget();
+        }
         int[] setting = codes.settings().drawn();
         for (int number = from; number < to && !stop.getAsBoolean(); number++) {
             codes.settings().read(number, setting);

@@ -31,6 +31,11 @@ final class UnintendedFeedScan {
         }
     }
 
+    /** See {@link SettingScan#forget}. */
+    void forget() {
+        scan.forget();
+    }
+
     /** Somebody who looks at each step while the scan stands at it. */
     @FunctionalInterface
     interface EachStep {

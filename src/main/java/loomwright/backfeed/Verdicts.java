@@ -106,9 +106,16 @@ public final class Verdicts {
         return Arg.messages(
                 "path",
                 steps.stream()
-                        .map(step -> (step.againstFeed() ? BackfeedText.PATH_STEP_REVERSED : BackfeedText.PATH_STEP)
-                                .with(arg("name", plan.thing(step.id()))))
+                        .map(step -> code(plan, step, path).with(arg("name", plan.thing(step.id()))))
                         .toList());
+    }
+
+    /** A path begins at its source, and a motor is one only while it runs down. */
+    private static BackfeedText code(Plan plan, PathStep step, FeedPath path) {
+        if (step.equals(path.steps().get(0)) && plan.findPart(step.id()).orElse(null) instanceof Motor) {
+            return BackfeedText.PATH_STEP_RUNNING_DOWN;
+        }
+        return step.againstFeed() ? BackfeedText.PATH_STEP_REVERSED : BackfeedText.PATH_STEP;
     }
 
     private static Arg when(Plan plan, Occurrence occurrence) {

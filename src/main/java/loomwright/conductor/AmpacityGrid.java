@@ -5,14 +5,20 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 
 /**
  * An ampacity table made ready for looking up, once for all.
  *
  * @param classesC the insulation ratings of its columns, rising
  * @param rows its rows, the thinnest gauge first
+ * @param pointsByClass the printed figures of each column, likewise
  */
-record AmpacityGrid(ReferenceTable table, List<Integer> classesC, List<Row> rows) {
+record AmpacityGrid(
+        ReferenceTable table,
+        List<Integer> classesC,
+        List<Row> rows,
+        Map<Integer, List<AmpacityTable.Point>> pointsByClass) {
     /** Ampacity columns are called a105 for insulation of 105 C. */
     private static final String CLASS_PREFIX = "a";
 
@@ -38,7 +44,20 @@ record AmpacityGrid(ReferenceTable table, List<Integer> classesC, List<Row> rows
     }
 
     double currentA(List<String> row, int classC) {
+        return currentA(table, row, classC);
+    }
+
+    private static double currentA(ReferenceTable table, List<String> row, int classC) {
         return table.getNumber(row, CLASS_PREFIX + classC);
+    }
+
+    /** The printed figures of one column, the thinnest gauge first. */
+    List<AmpacityTable.Point> points(int classC) {
+        List<AmpacityTable.Point> points = pointsByClass.get(classC);
+        if (points == null) {
+            throw new IllegalArgumentException("no column for " + classC);
+        }
+        return points;
     }
 
     /** "18 to 4/0 AWG, insulation rated 60 to 200 C": what a refusal names. */
@@ -57,7 +76,12 @@ record AmpacityGrid(ReferenceTable table, List<Integer> classesC, List<Row> rows
                             new Row(ConductorSize.parse(cells.get(0) + " AWG").areaMm2(), cells))
                     .sorted(Comparator.comparingDouble(Row::areaMm2))
                     .toList();
-            grids.put(name, new AmpacityGrid(table, classesOf(table), rows));
+            List<Integer> classes = classesOf(table);
+            Map<Integer, List<AmpacityTable.Point>> points = classes.stream()
+                    .collect(Collectors.toMap(c -> c, c -> rows.stream()
+                            .map(row -> new AmpacityTable.Point(row.areaMm2(), currentA(table, row.cells(), c)))
+                            .toList()));
+            grids.put(name, new AmpacityGrid(table, classes, rows, points));
         }
         return grids;
     }

@@ -41,10 +41,7 @@ public enum AmpacityTable {
      * @return the thinnest gauge first
      */
     public List<Point> points(int classC) {
-        AmpacityGrid grid = AmpacityGrid.get(this);
-        return grid.rows().stream()
-                .map(row -> new Point(row.areaMm2(), grid.currentA(row.cells(), classC)))
-                .toList();
+        return AmpacityGrid.get(this).points(classC);
     }
 
     /** Area of a gauge and the current printed for it. */

@@ -117,6 +117,14 @@ final class LinearisedBranches {
         return source[b] + slope[b] * acrossV;
     }
 
+    /** Forgets where the lines touched their laws, and what regulators raised: the next solution begins as the first. */
+    void forget() {
+        Arrays.fill(tangent, false);
+        Arrays.fill(slopeAt, Double.NaN);
+        Arrays.fill(raise, 0);
+        Arrays.fill(drive, 0);
+    }
+
     /** Of two solutions of a constant-power load the one of higher voltage is meant: begin with next to no load. */
     void begin(int b) {
         if (branches[b] instanceof BranchLaw.ConstantPower) {

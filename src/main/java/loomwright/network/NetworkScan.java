@@ -269,6 +269,11 @@ public final class NetworkScan {
         }
     }
 
+    /** Forgets the solutions before: no digit of the next depends on them. */
+    public void forget() {
+        lines.forget();
+    }
+
     /** Puts elements into the subset to be solved. */
     public void add(int[] elements) {
         for (int b : elements) {

@@ -144,6 +144,12 @@ final class DecisionCircuit implements StateSearch.Circuit {
         return found;
     }
 
+    /** Forgets what was settled before: no digit of the next figures depends on it. */
+    void forget() {
+        rest = null;
+        network.forget();
+    }
+
     private static boolean isAtRest(StableState known, BitSet began) {
         return known.outcome() == StableState.Outcome.SETTLED && known.active().equals(began);
     }

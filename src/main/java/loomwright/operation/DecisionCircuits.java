@@ -54,4 +54,9 @@ final class DecisionCircuits {
         }
         return known;
     }
+
+    /** See {@link DecisionCircuit#forget}. */
+    void forget() {
+        steps.values().forEach(DecisionCircuit::forget);
+    }
 }

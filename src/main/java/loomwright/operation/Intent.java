@@ -110,9 +110,10 @@ public final class Intent {
     }
 
     private static boolean isLitAsUsual(Consumer said, Plan plan, Step step, Supplier<Set<String>> chargeLamps) {
-        return (step == Step.OFF_ENGINE_TURNING || (step == Step.RUNNING && turnsTooSlowly(plan)))
+        return (step == Step.OFF_ENGINE_TURNING || step == Step.RUNNING)
                 && conditionsOf(said).contains(Condition.RUN)
-                && chargeLamps.get().contains(said.id());
+                && chargeLamps.get().contains(said.id())
+                && (step == Step.OFF_ENGINE_TURNING || turnsTooSlowly(plan));
     }
 
     private static boolean turnsTooSlowly(Plan plan) {

@@ -94,6 +94,12 @@ public final class SettingScan {
         return active;
     }
 
+    /** Forgets what was settled before: it was a start for the next figures, whose last digits depend on it. */
+    public void forget() {
+        full = null;
+        circuits.forget();
+    }
+
     /** The step settled last, as it is reported. */
     public SolvedStep report() {
         SolvedStep known = full;

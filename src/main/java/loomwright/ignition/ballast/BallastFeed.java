@@ -19,6 +19,7 @@ import loomwright.ignition.ballast.BallastResult.InCondition;
 import loomwright.ignition.ballast.BallastResult.Turned;
 import loomwright.ignition.ballast.FeedState.ElementState;
 import loomwright.ignition.spark.SparkFinding;
+import loomwright.ignition.spark.SparkRemedy;
 import loomwright.judgement.ignition.CoilWindow;
 import loomwright.judgement.ignition.IgnitionRule;
 import loomwright.judgement.ignition.ModuleSupplyRule;
@@ -107,7 +108,7 @@ public final class BallastFeed {
                                             arg("deadV", deadV),
                                             arg("sureV", ModuleSupplyRule.sureV(feed.nominalVoltageV(), deadV))),
                                     ModuleSupplyRule.BASIS)
-                            .remedy(SparkFinding.RAISE_SUPPLY.with())));
+                            .remedy(SparkRemedy.forModule(feed.nominalVoltageV(), deadV))));
         }
         findings.sort(Comparator.comparing(Finding::severity));
         return findings;

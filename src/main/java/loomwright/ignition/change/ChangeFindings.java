@@ -99,8 +99,9 @@ final class ChangeFindings {
         double reserve = input.after().search().reserveRatio() == null
                 ? SparkMarginRule.RESERVE
                 : input.after().search().reserveRatio();
+        boolean sparks = after.at().stored().energyJ() > 0;
         boolean tooLittle = after.at().margin().marginRatio() < reserve;
-        if (is > was && (tooLittle || (wide && noMoreEnergy))) {
+        if (is > was && sparks && (tooLittle || (wide && noMoreEnergy))) {
             findings.add(Finding.warning(
                             ChangeFinding.GAP_WITHOUT_ENERGY.with(
                                     arg("gapMm", is),

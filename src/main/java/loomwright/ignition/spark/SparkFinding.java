@@ -20,5 +20,6 @@ public enum SparkFinding implements MessageCode {
     SET_GAP_OR_FIT_MODULE,
     LOOK_UP_INDUCTANCE,
     COOL_COIL,
-    RAISE_SUPPLY
+    RAISE_SUPPLY,
+    FIT_MODULE_FOR_SYSTEM
 }

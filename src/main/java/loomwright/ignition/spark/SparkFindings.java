@@ -95,7 +95,7 @@ final class SparkFindings {
                                             arg("wantedRatio", reserve),
                                             borderline),
                             SparkMarginRule.BASIS)
-                    .remedy(SparkFinding.RAISE_SPARK.with()));
+                    .remedy(SparkRemedy.of(question, at)));
         });
     }
 
@@ -104,7 +104,8 @@ final class SparkFindings {
         double gapMm = system.demand().plug().gap().gapMm();
         boolean madeForIt = system.coil().meantFor() == Feed.LIMITING_MODULE
                 && system.primarySwitch() instanceof PrimarySwitch.Module;
-        if (gapMm < WIDE_GAP_MM || madeForIt) {
+        boolean dead = !system.primarySwitch().worksAt(at.supplyV());
+        if (gapMm < WIDE_GAP_MM || madeForIt || dead) {
             return;
         }
         boolean always = reserveEndsRpm.kind() == Boundary.Kind.NOT_REACHED;
@@ -117,7 +118,7 @@ final class SparkFindings {
                                 arg("reserveRatio", question.search().reserveRatio()),
                                 arg("reserve", reserveEndsRpm.kind()),
                                 arg("speedRpm", reserveEndsRpm.value())),
-                        Basis.commonPractice("plug gap 0.5 to 0.8 mm with contacts, 0.8 to 1.5 mm with electronics"))
+                        SparkRemedy.GAP_BASIS)
                 .remedy(SparkFinding.SET_GAP_OR_FIT_MODULE.with()));
     }
 
@@ -154,7 +155,7 @@ final class SparkFindings {
                                         arg("deadV", module.deadBelowV()),
                                         arg("sureV", ModuleSupplyRule.sureV(question.nominalV(), module.deadBelowV()))),
                                 ModuleSupplyRule.BASIS)
-                        .remedy(SparkFinding.RAISE_SUPPLY.with())));
+                        .remedy(SparkRemedy.forModule(question.nominalV(), module.deadBelowV()))));
     }
 
     /** Coil, ballast and switch by ohms, volts and heat. */

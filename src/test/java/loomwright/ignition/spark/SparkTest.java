@@ -16,6 +16,7 @@ import loomwright.ignition.gap.GapText;
 import loomwright.ignition.primary.CoilPreset;
 import loomwright.ignition.primary.Firing.Arrangement;
 import loomwright.message.Argument.Quantity;
+import loomwright.message.Argument.Verbatim;
 import loomwright.message.Message;
 import loomwright.message.MessageCode;
 import org.jspecify.annotations.Nullable;
@@ -24,7 +25,7 @@ import org.junit.jupiter.api.Test;
 
 /**
  * The spark of a whole ignition: 1 facts of the trade, 2 where the margin ends, 3 sweeps, 4 the warm coil, 5 what the
- * answer carries.
+ * answer carries, 6 remedies.
  */
 class SparkTest {
     private static final EngineInput FOUR = new EngineInput(4, 4, Arrangement.DISTRIBUTOR);
@@ -337,5 +338,71 @@ class SparkTest {
                 null,
                 SearchInput.COMMON);
         assertThat(result(free).findings()).anyMatch(found -> found.kind() == SparkFinding.OUTSIDE_FORMULA_RANGE);
+    }
+
+    // 6 what is offered helps
+
+    @Test
+    void theGapOfferedLeavesTheReserveAndNoneIsOfferedWhereNoneDoes() {
+        SparkInput wide = stock(5500, 1.1);
+        Message remedy = remedy(wide, SparkFinding.NO_SPARK, SparkFinding.RESERVE_MISSED);
+        assertThat(remedy.code()).isEqualTo(SparkFinding.RAISE_SPARK);
+        double gapMm = ((Quantity) Objects.requireNonNull(remedy.arguments().get("gapMm"))).value();
+        assertThat(gapMm).isBetween(0.5, 1.05);
+        assertThat(codes(stock(5500, gapMm))).doesNotContain("no-spark", "reserve-missed");
+        assertThat(codes(stock(5500, gapMm + 0.05))).contains("reserve-missed");
+
+        SparkInput weak = fed(3.5, SwitchInput.breaker(null), 0.65);
+        assertThat(says(remedy(weak, SparkFinding.NO_SPARK), "gap")).isEqualTo("no");
+        assertThat(says(remedy(weak, SparkFinding.NO_SPARK), "volts")).isEqualTo("yes");
+        assertThat(codes(fed(3.5, SwitchInput.breaker(null), 0.5))).contains("no-spark");
+    }
+
+    @Test
+    void besideADeadModuleItsSupplyIsRaisedAndNotTheGapNarrowed() {
+        SwitchInput module = SwitchInput.limitingModule(6.5);
+        SparkInput dead = fed(5.5, module, 1.1);
+        assertThat(remedy(dead, SparkFinding.NO_SPARK).code()).isEqualTo(SparkFinding.RAISE_SUPPLY);
+        assertThat(codes(dead)).doesNotContain("gap-needs-other-coil");
+        assertThat(codes(fed(5.5, module, 0.5))).contains("no-spark");
+        assertThat(codes(fed(14.2, module, 0.65))).doesNotContain("no-spark", "reserve-missed");
+
+        SwitchInput of24V = new SwitchInput(SwitchInput.Kind.MODULE, null, 6.5, null, null, null, null, null, 18.0);
+        assertThat(remedy(fed(14.2, of24V, 0.65), SparkFinding.NO_SPARK).code())
+                .isEqualTo(SparkFinding.FIT_MODULE_FOR_SYSTEM);
+    }
+
+    @Test
+    void moreVoltsAreNotOfferedWhereTheModuleHoldsItsCurrentAnyway() {
+        SparkInput wide = fed(14.2, SwitchInput.limitingModule(3.0), 2.5);
+        Message remedy = remedy(wide, SparkFinding.NO_SPARK, SparkFinding.RESERVE_MISSED);
+        assertThat(says(remedy, "volts")).isEqualTo("no");
+        assertThat(result(fed(15.7, SwitchInput.limitingModule(3.0), 2.5)).at().margin().availableV())
+                .isCloseTo(result(wide).at().margin().availableV(), within(1.0));
+    }
+
+    private static SparkInput fed(double supplyV, SwitchInput primarySwitch, double gapMm) {
+        return input(
+                1500,
+                new FeedInput(supplyV, null, null, null, 12),
+                CoilInput.of(
+                        primarySwitch.kind() == SwitchInput.Kind.MODULE
+                                ? CoilPreset.HIGH_ENERGY
+                                : CoilPreset.FOR_DIRECT_FEED),
+                primarySwitch,
+                FOUR,
+                gapMm);
+    }
+
+    private static Message remedy(SparkInput input, SparkFinding... kinds) {
+        return Objects.requireNonNull(result(input).findings().stream()
+                .filter(found -> List.of(kinds).contains(found.kind()))
+                .findFirst()
+                .orElseThrow()
+                .remedy());
+    }
+
+    private static String says(Message message, String argument) {
+        return ((Verbatim) Objects.requireNonNull(message.arguments().get(argument))).text();
     }
 }
