@@ -137,7 +137,9 @@ public final class BackfeedAnswer {
     public static List<Message> extent(Plan plan, Extent extent) {
         List<Message> lines = new ArrayList<>();
         lines.add(BackfeedText.COMBINATIONS_SEARCHED.with(
-                arg("searched", extent.combinationsSearched()), arg("combinations", extent.combinations())));
+                arg("searched", extent.combinationsSearched()),
+                arg("combinations", extent.combinations()),
+                arg("all", extent.combinationsSearched() == extent.combinations() ? "yes" : "no")));
         if (!extent.heldSwitches().isEmpty()) {
             lines.add(BackfeedText.HELD_SWITCHES.with(things(plan, "switches", extent.heldSwitches())));
         }

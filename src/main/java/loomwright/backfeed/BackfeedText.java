@@ -19,6 +19,7 @@ public enum BackfeedText implements MessageCode {
 
     PATH_STEP,
     PATH_STEP_REVERSED,
+    PATH_STEP_RUNNING_DOWN,
 
     TAKE_OUT_WIRE,
     FIT_DIODE,

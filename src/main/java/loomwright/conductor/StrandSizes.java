@@ -13,7 +13,7 @@ import loomwright.answer.Basis;
  * strands and for tolerances: a trailer-wiring chart prints 1.076 to 1.085 times for six sizes.
  */
 final class StrandSizes {
-    private static final Pattern FORM = Pattern.compile("([1-9][0-9]{0,3})/0?(\\.[0-9]{1,4})");
+    private static final Pattern FORM = Pattern.compile("([1-9][0-9]{0,3})/([0-9]?\\.[0-9]{1,4})");
     /** Strands thinner than this are given in inches: .012 inch is common, 0.012 mm does not exist in vehicle cable. */
     private static final double THINNEST_MM = 0.07;
 
@@ -30,7 +30,7 @@ final class StrandSizes {
             return Optional.empty();
         }
         int number = Integer.parseInt(form.group(1));
-        double written = Double.parseDouble("0" + form.group(2));
+        double written = Double.parseDouble(form.group(2));
         double diameterMm = written < THINNEST_MM ? written * Copper.MM_PER_INCH : written;
         if (diameterMm < THINNEST_MM || diameterMm > THICKEST_MM) {
             return Optional.empty();

@@ -47,8 +47,8 @@ final class TableFile {
 
     private void readHead(String line) {
         int colon = line.indexOf(':');
-        require(colon > 0, "head line without a key: " + line);
-        String key = line.substring(1, colon).strip();
+        String key = line.substring(1, Math.max(1, colon)).strip();
+        require(!key.isEmpty(), "head line without a key: " + line);
         head.computeIfAbsent(key, k -> new ArrayList<>())
                 .add(line.substring(colon + 1).strip());
     }

@@ -51,7 +51,7 @@ final class Diagnosis {
     Diagnosis(DiagnosisQuestion question, DiagnosisLimits limits, Bench bench) {
         this.question = question;
         this.bench = bench;
-        this.trials = new Trials(bench, new Likelihood(question));
+        this.trials = new Trials(bench, new Likelihood(question, Unsaid.of(question, bench)));
         FaultSearch search = new FaultSearch(trials, limits);
         this.sound = trials.sound();
         List<FaultCandidate> all = search.singles();

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.ToDoubleFunction;
+import java.util.stream.IntStream;
 import loomwright.circuit.fault.SingleFault;
 import loomwright.circuit.fault.SizedFault;
 import org.jspecify.annotations.Nullable;
@@ -29,6 +30,9 @@ final class FaultSize {
 
     /** Sizes that a search goes through: less than a factor of two apart in all that is sized (common practice, no source). */
     static final int STEPS = 20;
+
+    /** Steps between two sizes that show a part otherwise. */
+    private static final int SEEN_BETWEEN = 4;
 
     private static final double GOLDEN = (Math.sqrt(5) - 1) / 2;
     /** Natural logarithm of how far the search looks either way, and of how close it ends. */
@@ -74,6 +78,7 @@ final class FaultSize {
             } else if (solved.isEmpty() && size < fault.largest()) {
                 solved.addAll(lastingAbove(fault, size));
             }
+            solved.addAll(seenBetween(fault, solved, tried));
             if (sound != null && trials.likelihood().alike(tried.figures(), sound.figures())) {
                 // Smaller ones make even less difference.
                 return solved.isEmpty() ? Optional.of(tried) : Optional.of(best(solved, sound));
@@ -85,6 +90,35 @@ final class FaultSize {
             }
         }
         return solved.isEmpty() ? Optional.empty() : Optional.of(best(solved, sound));
+    }
+
+    /**
+     * Between two sizes that show a part otherwise, not only the one or the other: a lamp that works with one joint and only glows with ten
+     * times its resistance is weak in between.
+     */
+    private List<FaultCandidate> seenBetween(
+            SizedFault fault, List<FaultCandidate> solved, FaultCandidate smaller) {
+        List<FaultCandidate> found = new ArrayList<>();
+        if (solved.isEmpty() || seenAlike(solved.get(solved.size() - 1), smaller)) {
+            return found;
+        }
+        double largest = sized(solved.get(solved.size() - 1).faults(), 0).size();
+        double apart = largest / sized(smaller.faults(), 0).size();
+        for (int k = 1; k < SEEN_BETWEEN; k++) {
+            FaultCandidate tried = at(List.of(fault), 0, Set.of(), largest * Math.pow(apart, -(double) k / SEEN_BETWEEN));
+            if (tried != null) {
+                found.add(tried);
+            }
+        }
+        return found;
+    }
+
+    /** Whether what is seen of the parts that were looked at is the same with both. */
+    private boolean seenAlike(FaultCandidate one, FaultCandidate other) {
+        List<Measurement> measurements = trials.likelihood().measurements();
+        return IntStream.range(0, measurements.size())
+                .filter(i -> measurements.get(i).part() != null)
+                .allMatch(i -> one.figures().at(i) == other.figures().at(i));
     }
 
     /** The largest size that lasts, nearly, and one halfway to the size given, which lasts, while the next decade does not. */
@@ -249,7 +283,7 @@ final class FaultSize {
     }
 
     private double change(int i, PredictedFigures figures, FaultCandidate sound) {
-        return trials.likelihood().measurements().get(i).isVolts()
+        return trials.likelihood().predicted().get(i).isVolts()
                 ? Math.abs(figures.at(i) - sound.figures().at(i))
                 : 0;
     }
@@ -263,7 +297,7 @@ final class FaultSize {
         for (int i = 0; i < values.length; i++) {
             PredictedFigures from = large.figures();
             // What is seen of a part, and an open circuit, goes over at once.
-            boolean steady = trials.likelihood().measurements().get(i).part() == null
+            boolean steady = trials.likelihood().predicted().get(i).part() == null
                     && Math.max(from.at(i), small.figures().at(i)) < Bench.OPEN_OHM;
             double part = steady ? share : Math.rint(share);
             values[i] = from.at(i) + part * (small.figures().at(i) - from.at(i));

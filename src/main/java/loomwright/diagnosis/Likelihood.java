@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
+import java.util.stream.Stream;
 import loomwright.circuit.Condition;
 import loomwright.circuit.ResolvedSupply;
 import loomwright.operation.Contacts;
@@ -56,16 +57,30 @@ final class Likelihood {
 
     private final DiagnosisQuestion question;
     private final List<Measurement> measurements;
+    private final Unsaid unsaid;
+    private final List<Measurement> predicted;
     private final double[] measured;
     private final double nominalV;
     private final boolean contactsUnknown;
     private final Map<Condition, ResolvedSupply> supplies = new EnumMap<>(Condition.class);
 
     Likelihood(DiagnosisQuestion question) {
+        this(question, Unsaid.NOTHING);
+    }
+
+    /**
+     * Of a question.
+     *
+     * @param unsaid what nobody complains of
+     */
+    Likelihood(DiagnosisQuestion question, Unsaid unsaid) {
+        this.unsaid = unsaid;
         this.question = question;
         this.measurements = question.readings().stream()
                 .map(r -> r.measurement(question.plan()))
                 .toList();
+        this.predicted =
+                Stream.concat(measurements.stream(), unsaid.looks().stream()).toList();
         this.measured =
                 question.readings().stream().mapToDouble(MeterReading::figure).toArray();
         this.nominalV = question.plan().system().nominalVoltageV();
@@ -84,6 +99,11 @@ final class Likelihood {
 
     List<Measurement> measurements() {
         return measurements;
+    }
+
+    /** What is to be predicted: what was measured, in that order, and what nobody complains of. */
+    List<Measurement> predicted() {
+        return predicted;
     }
 
     double measured(int reading) {
@@ -220,6 +240,9 @@ final class Likelihood {
             }
         }
         log += log(normal(predicted, contactsOpen, figures, deviations), figures, unexplained, wrong);
+        if (!unexplained) {
+            log += unsaid.log(predicted, measured.length);
+        }
         return new Fit(log, Arrays.asList(deviations), wrong, contactsOpen);
     }
 

@@ -11,11 +11,11 @@ import loomwright.operation.StepFigures;
  */
 enum Seen {
     //      works  weak   glows  dead   stays  blows
-    WORKING(0.980, 0.004, 0.002, 0.004, 0.980, 0.002),
+    WORKING(0.980, 0.004, 0.002, 0.001, 0.980, 0.001),
     WEAK(0.350, 0.550, 0.050, 0.030, 0.600, 0.004),
     GLOWING(0.030, 0.350, 0.500, 0.100, 0.300, 0.004),
-    NOTHING(0.004, 0.010, 0.030, 0.940, 0.004, 0.004),
-    FUSE_BLOWN(0.004, 0.004, 0.004, 0.500, 0.004, 0.900);
+    NOTHING(0.001, 0.010, 0.030, 0.940, 0.001, 0.004),
+    FUSE_BLOWN(0.001, 0.004, 0.004, 0.500, 0.001, 0.900);
 
     /** What is reported with less is not explained. */
     static final double EXPLAINED = 0.02;

@@ -21,10 +21,10 @@ final class Trials {
     Trials(Bench bench, Likelihood likelihood) {
         this.bench = bench;
         this.likelihood = likelihood;
-        this.sound = bench.measureWithSpread(List.of(), Set.of(), likelihood.measurements())
+        this.sound = bench.measureWithSpread(List.of(), Set.of(), likelihood.predicted())
                 .map(measured -> weighed(List.of(), Set.of(), measured))
                 .orElse(null);
-        this.roughlySound = bench.measure(List.of(), Set.of(), likelihood.measurements())
+        this.roughlySound = bench.measure(List.of(), Set.of(), likelihood.predicted())
                 .map(measured -> weighed(List.of(), Set.of(), measured))
                 .orElse(null);
     }
@@ -60,7 +60,7 @@ final class Trials {
      * @return empty if the plan has no solution with them
      */
     Optional<FaultCandidate> of(List<SingleFault> faults, Set<String> fusesBlown) {
-        Optional<FaultCandidate> tried = bench.measure(faults, fusesBlown, likelihood.measurements())
+        Optional<FaultCandidate> tried = bench.measure(faults, fusesBlown, likelihood.predicted())
                 .map(measured -> weighed(faults, fusesBlown, measured));
         if (tried.isEmpty()) {
             unsolved++;
@@ -85,7 +85,7 @@ final class Trials {
 
     /** The same candidate weighed with what every tolerance does to its own figures; itself if there is no solution. */
     FaultCandidate closer(FaultCandidate candidate) {
-        return bench.measureWithSpread(candidate.faults(), candidate.fusesBlown(), likelihood.measurements())
+        return bench.measureWithSpread(candidate.faults(), candidate.fusesBlown(), likelihood.predicted())
                 .map(measured -> weighed(candidate.faults(), candidate.fusesBlown(), measured))
                 .orElse(candidate);
     }

@@ -126,9 +126,9 @@ final class PartEnds {
             notes.assume(
                     Code.TERMINAL,
                     use.at(),
-                    List.of(draft.id),
+                    List.of(draft.id, use.wire.id),
                     Notes.PRACTICE,
-                    Map.of("part", draft.label, "value", name));
+                    Map.of("part", draft.label, "onWire", use.wire.id, "value", name));
         }
         return name;
     }

@@ -63,6 +63,9 @@ public final class Catalogue {
     private static final String PLURAL = "language.plural.";
     private static final String LABEL_WORDS = "language.label-words";
     private static final Pattern BETWEEN_WORDS = Pattern.compile("(?<=[a-z0-9])(?=[A-Z])");
+    /** A label in quotation marks. */
+    private static final Pattern QUOTED = Pattern.compile("“[^”]*”");
+
     /** The size of a conductor, which programs and lists write without the raised figure. */
     private static final Pattern AREA = Pattern.compile("(ISO |IEC )?[0-9.]+ mm2");
 
@@ -374,10 +377,15 @@ public final class Catalogue {
             return String.join("", items);
         }
         int last = items.size() - 1;
-        String form = items.stream().anyMatch(item -> item.contains(", ")) ? "-long" : "";
+        String form = items.stream().anyMatch(Catalogue::holdsComma) ? "-long" : "";
         return joined(
                 List.of(joined(items.subList(0, last), "general.list-next" + form), items.get(last)),
                 "general.list-last" + form);
+    }
+
+    /** A comma within quotation marks needs no other sign around it. */
+    private static boolean holdsComma(String item) {
+        return QUOTED.matcher(item).replaceAll("").contains(", ");
     }
 
     private String joined(List<String> items, String key) {

@@ -246,22 +246,23 @@ public final class FuseChoice {
                 arg("lawA", result.wire().lawA())));
         result.ratings().stream()
                 .filter(rating -> rating.load() == Level.FITS && rating.wire() != Level.DANGER)
-                .forEach(rating -> lines.add(line(rating)));
+                .forEach(rating ->
+                        lines.add(line(rating, job.surroundings().conditions().insulationC())));
         result.overloads().forEach(o -> lines.add(line(o)));
         lines.add(result.choice().reason());
         return lines;
     }
 
-    private static Message line(Rating rating) {
+    private static Message line(Rating rating, double insulationC) {
+        Double overloadC = rating.overloadTemperatureC();
         return SizingText.RATING_JUDGED.with(
                 arg("ratingA", rating.ratingA()),
                 arg("ofAmpacityRatio", rating.ofAmpacity()),
                 arg("verdict", rating.wire()),
                 arg("borderline", rating.borderline() ? "yes" : "no"),
-                quantities(
-                        "overloadC",
-                        Optional.ofNullable(rating.overloadTemperatureC()).stream()
-                                .toList()),
+                quantities("overloadC", Optional.ofNullable(overloadC).stream().toList()),
+                arg("insulationC", insulationC),
+                arg("overheats", overloadC != null && overloadC > insulationC ? "yes" : "no"),
                 arg("inrush", rating.inrush()));
     }
 

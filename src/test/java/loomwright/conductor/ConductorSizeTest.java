@@ -118,6 +118,21 @@ class ConductorSizeTest {
         assertThat(rejected.faults().get(0).accepted()).isEqualTo(AcceptedSize.GAUGE_OR_AREA.with(arg("number", "16")));
     }
 
+    @ParameterizedTest(name = "''{0}''")
+    @CsvSource({"IEC 3 mm2, IEC_AREA", "ISO 7 mm2, ISO_AREA", "7.5 mm2, AREA"})
+    void theRefusalOfAnAreaListsThoseOfTheStandard(String text, AcceptedSize accepted) {
+        RejectedInput rejected = catchThrowableOfType(RejectedInput.class, () -> ConductorSize.parse(text));
+        var message = rejected.faults().get(0).accepted();
+        assertThat(message.code()).isEqualTo(accepted);
+        assertThat(message.toString()).contains(accepted == AcceptedSize.IEC_AREA ? "120" : "0.35");
+    }
+
+    @Test
+    void aGaugeWithAStandardOfAreasIsRefused() {
+        RejectedInput rejected = catchThrowableOfType(RejectedInput.class, () -> ConductorSize.parse("IEC 14 AWG"));
+        assertThat(rejected.faults().get(0).accepted()).isEqualTo(AcceptedSize.ONE_STANDARD.with());
+    }
+
     @Test
     void everyNameIsReadBackToTheSameSize() {
         for (SizeSystem system : SizeSystem.values()) {

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.util.List;
 import java.util.Objects;
+import loomwright.answer.Basis;
 import loomwright.answer.RejectedInput;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -35,6 +36,26 @@ class ConductorsTest {
     void tinnedConductors(String areaMm2, double plain, double tinnedOhmPerKm) {
         Double tinned = describe(areaMm2 + " mm2", 20).resistance().tinnedOhmPerM();
         assertThat(Objects.requireNonNull(tinned) * 1000).isCloseTo(tinnedOhmPerKm, within(1e-9));
+    }
+
+    @Test
+    void tinnedCopperWarmsAsPlainDoes() {
+        var warm = describe("2.5 mm2", 75).resistance();
+        var cold = describe("2.5 mm2", 20).resistance();
+        assertThat(Objects.requireNonNull(warm.tinnedOhmPerM()) / Objects.requireNonNull(cold.tinnedOhmPerM()))
+                .isCloseTo(warm.ohmPerM() / cold.ohmPerM(), within(1e-12))
+                .isCloseTo(1 + 0.00393 * 55, within(1e-12));
+    }
+
+    @Test
+    void whereItsFiguresComeFromIsSaid() {
+        var answer = Conductors.describe(ConductorSize.parse("10 AWG"), 20);
+        assertThat(answer.basis())
+                .extracting(Basis::source)
+                .anyMatch(source -> source.contains("title 33, section 183.425"))
+                .anyMatch(source -> source.contains("AC 43.13-1B"))
+                .doesNotHaveDuplicates();
+        assertThat(answer.working()).hasSize(3);
     }
 
     @Test

@@ -8,10 +8,12 @@ import loomwright.answer.RejectedInput;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.DoubleRange;
+import org.assertj.core.data.Percentage;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvFileSource;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** What melts or overheats a wire: Onderdonk, Preece, fusible links, the adiabatic limit, the time constant. */
 class FusingTest {
@@ -33,6 +35,25 @@ class FusingTest {
     @Test
     void preeceInMillimetres() {
         assertThat(FusingCurrent.preeceA(1)).isCloseTo(80.0, within(0.05));
+    }
+
+    @ParameterizedTest
+    @ValueSource(doubles = {0, 0.009, 101})
+    void preeceIsForWires(double diameterMm) {
+        RejectedInput rejected =
+                catchThrowableOfType(RejectedInput.class, () -> FusingCurrent.preeceA(diameterMm));
+        assertThat(rejected.faults().get(0).pointer()).isEqualTo("/diameterMm");
+    }
+
+    /** IEC 60949: I^2 t = K^2 S^2 ln((limit + beta) / (start + beta)), K = 226, beta = 234.5 C for copper (constants from memory). */
+    @ParameterizedTest(name = "{0} mm2 bears {1} A for {2} s, one go of the starter: {3}")
+    @CsvSource({"25, 300, 102.21, true", "10, 220, 30.41, true", "10, 222, 29.87, false"})
+    void crankingHeatsTheWholeWire(double areaMm2, double currentA, double timeS, boolean bears) {
+        ConductorSize size = ConductorSize.parse(areaMm2 + " mm2");
+        double time = CrankingHeat.timeS(size, currentA, 20, 105);
+        assertThat(time).isCloseTo(timeS, Percentage.withPercentage(0.1));
+        assertThat(CrankingHeat.bears(time)).isEqualTo(bears);
+        assertThat(CrankingHeat.bears(CrankingHeat.GO_S)).isTrue();
     }
 
     @Test

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatIllegalStateException;
 
 import java.util.ArrayList;
 import java.util.List;
+import loomwright.answer.Basis;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvFileSource;
@@ -48,6 +49,59 @@ class ReferenceTablesTest {
         List<String> lines = new ArrayList<>(SOUND.subList(0, SOUND.size() - 1));
         lines.add(row);
         assertThatIllegalStateException().isThrownBy(() -> TableFile.parse("t", lines));
+    }
+
+    @ParameterizedTest(name = "{0}")
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "a figure of nought | # status: verified | a,b | 5,1 | 4,0",
+                "a column that is to fall and rises | # falling: b | a,b | 1,2 | 2,3",
+                "a status that says nothing | # status: perhaps | a,b | 1,2 | 2,3",
+                "a head line without a key | # : verified | a,b | 1,2 | 2,3",
+                "a head line without a colon | # verified | a,b | 1,2 | 2,3"
+            })
+    void aBrokenFileIsRefused(String what, String head, String names, String first, String second) {
+        List<String> lines = new ArrayList<>(SOUND.subList(0, 4));
+        lines.addAll(head.startsWith("# status") ? List.of(head) : List.of(SOUND.get(4), head));
+        assertThatIllegalStateException()
+                .isThrownBy(() -> TableFile.parse("t", List.copyOf(with(lines, names, first, second))));
+    }
+
+    @Test
+    void aFileWithoutRowsIsRefused() {
+        assertThatIllegalStateException().isThrownBy(() -> TableFile.parse("t", SOUND.subList(0, 7)));
+    }
+
+    @Test
+    void aColumnMayFallAndRepeatItself() {
+        List<String> lines = with(SOUND.subList(0, 5), "# falling: b", "a,b", "1,3", "2,3", "3,2");
+        assertThat(TableFile.parse("t", lines).rows()).hasSize(3);
+    }
+
+    private static List<String> with(List<String> head, String... more) {
+        List<String> lines = new ArrayList<>(head);
+        lines.addAll(List.of(more));
+        return lines;
+    }
+
+    /** A row that is partly remembered counts as remembered. */
+    @ParameterizedTest(name = "{0}: {1}")
+    @CsvSource({
+        "verified, VERIFIED",
+        "verified on a second page, VERIFIED",
+        "computed, COMPUTED",
+        "from memory, FROM_MEMORY",
+        "mixed, FROM_MEMORY",
+        "verified; rating from memory, FROM_MEMORY",
+        "common practice, COMMON_PRACTICE"
+    })
+    void aRowsOwnStatusGoesBeforeThatOfItsTable(String status, Basis.Status told) {
+        List<String> lines = with(SOUND.subList(0, 5), "a,b,status", "1,2," + status);
+        ReferenceTable table = TableFile.parse("t", lines);
+        assertThat(table.basis("rule", table.rows().get(0)).status()).isEqualTo(told);
+        assertThat(table.basis("rule").status()).isEqualTo(Basis.Status.VERIFIED);
+        assertThat(table.citation()).isEqualTo("s, e, 1");
     }
 
     @ParameterizedTest(name = "without head line {0}")

@@ -1,11 +1,15 @@
 package loomwright.conductor;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import loomwright.answer.RejectedInput;
 import org.assertj.core.data.Percentage;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvFileSource;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** Every size of the reference tables, row by row, as the service carries it and as it calculates with it. */
 class SizeTablesTest {
@@ -66,6 +70,31 @@ class SizeTablesTest {
         assertThat(size.system()).isEqualTo(SizeSystem.STRANDS);
         assertThat(size.areaMm2()).isCloseTo(areaMm2, within(0.51e-3));
         assertThat(size.resistanceOhmPerM(20)).isCloseTo(ohmPerM, within(Math.max(0.51e-4, 0.01 * ohmPerM)));
+    }
+
+    /** Designations that no table lists, of wires made to order. Area: strands x pi d^2 / 4; the lay as in the chart above, 1.076 to 1.085. */
+    @ParameterizedTest(name = "{0}: strands of {1} mm, {2} of them")
+    @CsvSource({
+        "50/0.25, 0.25, 50",
+        "50/.25, 0.25, 50",
+        "20/.011, 0.2794, 20",
+        "10/0.07, 0.07, 10",
+        "10/0.0028, 0.07112, 10",
+        "61/1.13, 1.13, 61",
+        "7/3.0, 3, 7"
+    })
+    void anyDesignationByStrands(String designation, double diameterMm, int strands) {
+        ConductorSize size = ConductorSize.parse(designation);
+        double areaMm2 = strands * Math.PI * Math.pow(diameterMm / 2, 2);
+        assertThat(size.name()).isEqualTo(designation);
+        assertThat(size.areaMm2()).isCloseTo(areaMm2, Percentage.withPercentage(1e-9));
+        assertThat(size.resistanceOhmPerM(20) * areaMm2 / 0.017241).isBetween(1.076, 1.085);
+    }
+
+    @ParameterizedTest(name = "no vehicle cable has strands like {0}")
+    @ValueSource(strings = {"10/0.0027", "7/3.1", "7/0.30.1", "0/0.30"})
+    void strandsTooThinOrTooThick(String designation) {
+        assertThatThrownBy(() -> ConductorSize.parse(designation)).isInstanceOf(RejectedInput.class);
     }
 
     /** A row that is remembered by two columns is carried by both; the calculation takes the smaller area. */

@@ -64,4 +64,13 @@ class FuseMarkingTest {
                 get(fused("'ratingA':10,'construction':'self-resetting'", 15, "2.5 mm2"), FindingCode.FUSE_OVERLOADED);
         assertThat(finding.message().arguments()).containsEntry("blows", new Argument.Verbatim("again-and-again"));
     }
+
+    /** ISO 8820-3: holds 100 h at 1.1, opens within 1800 s from 1.35 and within 50 s from 1.6 times its rating. */
+    @ParameterizedTest
+    @CsvSource({"10.5, holds, 0", "12, may-blow, 0", "14, within, 1800", "17, within, 50", "70, at-once, 0.1"})
+    void howSoonItBlowsFollowsTheLimitsOfItsStandard(double loadA, String blows, double withinS) {
+        Finding finding = get(fused("'ratingA':10", loadA, "16 mm2"), FindingCode.FUSE_OVERLOADED);
+        assertThat(finding.message().arguments()).containsEntry("blows", new Argument.Verbatim(blows));
+        assertThat(figure(finding, "withinS")).isCloseTo(withinS, within(0.03));
+    }
 }

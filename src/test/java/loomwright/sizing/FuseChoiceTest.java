@@ -123,6 +123,20 @@ class FuseChoiceTest {
         assertThat(result.choice().ratingA()).isEqualTo(ratingA);
     }
 
+    /** 1.5 mm2 carries 21.4 A at 80 C: an overload of 1.35 times 15 A warms it to 74 C, one of 1.35 times 20 A to more than 80 C. */
+    @Test
+    void theWorkingSaysWhichFuseLetsItsWireOverheat() {
+        var lines = FuseChoice.choose(Inputs.fuse("currentA", 10.0, "size", "1.5 mm2")).working().stream()
+                .filter(line -> line.code() == SizingText.RATING_JUDGED)
+                .toList();
+        assertThat(lines.get(0).arguments())
+                .containsEntry("ratingA", new Quantity(15, "A"))
+                .containsEntry("overheats", new Verbatim("no"));
+        assertThat(lines.get(1).arguments())
+                .containsEntry("ratingA", new Quantity(20, "A"))
+                .containsEntry("overheats", new Verbatim("yes"));
+    }
+
     @Test
     void withoutALoadTheLargestFuseOfTheWireIsGiven() {
         var result = choose("size", "14", "insulationC", 80.0);

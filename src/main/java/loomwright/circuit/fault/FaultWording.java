@@ -118,7 +118,8 @@ public final class FaultWording {
             return contact(
                     FaultText.CONTACT_WORN, plan, f.part(), f.between(), arg("resistanceOhm", f.resistanceOhm()));
         } else if (fault instanceof DischargedBattery f) {
-            return FaultText.BATTERY_DISCHARGED.with(
+            return discharged(f)
+                    .with(
                     things("batteries", plan, f.ids()),
                     arg("arrangement", f.batteries().arrangement()),
                     arg("restV", f.leftV()),
@@ -129,6 +130,15 @@ public final class FaultWording {
                 things("batteries", plan, f.ids()),
                 arg("arrangement", f.batteries().arrangement()),
                 arg("resistanceOhm", f.resistanceOhm()));
+    }
+
+    /** Three quarters charged is not discharged, and what lacks a tenth of a volt does not lack a cell. */
+    private static FaultText discharged(DischargedBattery fault) {
+        return switch (fault.state()) {
+            case PARTLY_CHARGED -> FaultText.BATTERY_PARTLY_CHARGED;
+            case FLAT -> FaultText.BATTERY_FLAT;
+            case CELL_DEAD -> FaultText.BATTERY_DISCHARGED;
+        };
     }
 
     private static Message off(OffValue fault, Plan plan) {

@@ -133,13 +133,21 @@ final class BallastWorking {
                 arg("switchW", state.heat().switchHeatW()),
                 arg("wiresW", state.heat().wireHeatW()),
                 arg("batteryW", state.heat().supplyPowerW()));
+        if (in.condition().engineTurns()) {
+            average(in, bypassed, state);
+        }
+    }
+
+    /** With the engine stopped nothing goes on and off, so there is nothing to average. */
+    private void average(InCondition in, String bypassed, FeedState state) {
         add(
                 BallastText.AVERAGE,
                 when(in),
                 arg("bypassed", bypassed),
                 arg("dwellFraction", feed.dwellFraction()),
+                arg("currentA", state.electric().currentA()),
                 arg("averageA", state.electric().averageA()),
-                arg("averageV", state.electric().averageCoilV()),
+                arg("closedCoilW", state.heat().coilHeatW()),
                 arg("coilW", state.heat().averageCoilHeatW()));
     }
 

@@ -27,6 +27,9 @@ import loomwright.review.context.ShortedFuses;
 
 /** The lasting current of each fuse against its rating. */
 public final class FuseLoads implements Check {
+    /** From here a time is given in minutes. */
+    private static final double MINUTES_FROM_S = 120;
+
     @Override
     public List<Finding> check(ReviewContext context) {
         List<Finding> findings = new ArrayList<>();
@@ -88,6 +91,7 @@ public final class FuseLoads implements Check {
         Arg currentA = arg("currentA", peak.currentA());
         Arg ratingA = arg("ratingA", fuse.continuousA());
         if (verdict.level() == Level.WARNING) {
+            Optional<Double> withinS = FuseRule.curve(fuse).longestS(peak.currentA() / fuse.continuousA());
             return Optional.of(Finding.warning(
                             FindingCode.FUSE_OVERLOADED.with(
                                     of,
@@ -95,13 +99,13 @@ public final class FuseLoads implements Check {
                                     ratingA,
                                     FindingWording.limitRatio(peak.currentA(), fuse.continuousA()),
                                     arg("loadPercent", 100 * peak.currentA() / fuse.continuousA()),
+                                    arg("blows", blows(fuse, peak.currentA())),
                                     arg(
-                                            "blows",
-                                            fuse.construction() == Fuse.Construction.SELF_RESETTING
-                                                    ? "again-and-again"
-                                                    : peak.currentA() >= FuseRule.opensAtOnceA(fuse)
-                                                            ? "at-once"
-                                                            : "later"),
+                                            "minutes",
+                                            withinS.filter(s -> s >= MINUTES_FROM_S)
+                                                    .map(s -> (int) Math.round(s / 60))
+                                                    .orElse(0)),
+                                    arg("withinS", withinS.orElse(0.0)),
                                     FindingWording.when(peak.moment())),
                             Basis.computed("current against the rating given", "comparison"))
                     .remedy(ReviewText.SPLIT_LOAD.with()));
@@ -120,5 +124,20 @@ public final class FuseLoads implements Check {
                     .remedy(ReviewText.REDUCE_LOAD.with()));
         }
         return Optional.empty();
+    }
+
+    /** What an overload does to a fuse, by the limits of its standard. */
+    private static String blows(Fuse fuse, double currentA) {
+        if (fuse.construction() == Fuse.Construction.SELF_RESETTING) {
+            return "again-and-again";
+        }
+        if (currentA >= FuseRule.opensAtOnceA(fuse)) {
+            return "at-once";
+        }
+        double multiple = currentA / fuse.continuousA();
+        if (multiple <= FuseRule.curve(fuse).heldMultiple()) {
+            return "holds";
+        }
+        return FuseRule.curve(fuse).longestS(multiple).isEmpty() ? "may-blow" : "within";
     }
 }

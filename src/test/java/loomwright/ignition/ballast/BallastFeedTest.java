@@ -75,6 +75,30 @@ class BallastFeedTest {
     }
 
     @Test
+    @DisplayName(
+            "an average is of a coil that goes on and off: not with the engine stopped; its heat is that of the closed"
+                    + " contacts times the dwell")
+    void onlyATurningEngineHasAverages() {
+        List<Message> averages =
+                BallastFeed.calculate(Feeds.with(List.of(1.5), null, 1.5, null, 0.05, 0)).working().stream()
+                        .filter(line -> line.code() == BallastText.AVERAGE)
+                        .toList();
+        assertThat(averages)
+                .extracting(line -> line.arguments().get("when"))
+                .containsExactly(new Verbatim("crank"), new Verbatim("running"));
+        for (Message line : averages) {
+            assertThat(figure(line, "coilW"))
+                    .isCloseTo(figure(line, "closedCoilW") * figure(line, "dwellFraction"), within(TIGHT));
+            assertThat(figure(line, "averageA"))
+                    .isCloseTo(figure(line, "currentA") * figure(line, "dwellFraction"), within(TIGHT));
+        }
+    }
+
+    private static double figure(Message line, String name) {
+        return ((Quantity) Objects.requireNonNull(line.arguments().get(name))).value();
+    }
+
+    @Test
     @DisplayName("the window goes with the nominal voltage, the coil's ohms with it (6 V: half, 24 V: 3.3 times)")
     void theWindowScalesWithTheNominalVoltage() {
         double twelve = result(Feeds.with(List.of(1.5), null, 1.5, null, 0.05, 0))
