@@ -171,6 +171,17 @@ final class PlanParts {
         }
     }
 
+    private void buildSwitch(PartDraft draft) {
+        Map<String, Object> object = switches.build(draft);
+        putProperties(draft, "switch", object);
+        if (object.get("position") instanceof String written) {
+            switches.freePositions().getOrDefault(draft.id, List.of()).stream()
+                    .filter(written::equalsIgnoreCase)
+                    .findFirst()
+                    .ifPresent(name -> object.put("position", name));
+        }
+    }
+
     // A part whose name says nothing.
 
     private void buildUnknown(PartDraft draft) {
@@ -195,7 +206,7 @@ final class PlanParts {
         switch (draft.kind()) {
             case "earth" -> objects.earthPoint(draft, drafts);
             case "joint" -> objects.joint(draft);
-            case "switch" -> switches.build(draft);
+            case "switch" -> buildSwitch(draft);
             case "fuse box" -> several.fuseBox(draft);
             case "diode pair" -> several.diodePair(draft);
             case "twin lamp" -> several.twinLamp(draft, Objects.requireNonNull(type.earth()));

@@ -1,6 +1,7 @@
 package loomwright.list;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.List;
@@ -14,6 +15,7 @@ import loomwright.circuit.Load;
 import loomwright.circuit.Motor;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Relay;
+import loomwright.circuit.Switch;
 import loomwright.circuit.Wire;
 import loomwright.conductor.ConductorSize;
 import loomwright.list.ListAssumption.Code;
@@ -305,5 +307,31 @@ class L07_AssumptionsAndQuestionsTest {
                 .extracting(FixedResistor::resistanceOhm)
                 .containsExactly(0.03);
         assertThat(plan.listParts(FilamentLamp.class)).isEmpty();
+    }
+
+    private static ListReading switchStanding(String position) {
+        return Lists.of(
+                "part,kind,value,position",
+                "light switch,switch,off/on," + position,
+                "side lamp,lamp,5 W,",
+                "",
+                "from,to,size,length",
+                "battery +,light switch in,2.5 mm2,1 m",
+                "light switch out,side lamp,1.5 mm2,2 m");
+    }
+
+    @ParameterizedTest
+    @CsvSource({"on, on", "ON, on", "off, off"})
+    void aFreeSwitchStandsWhereTheListSays(String written, String position) {
+        Plan plan = Lists.plan(switchStanding(written));
+        assertThat(plan.listParts(Switch.class)).extracting(Switch::position).containsExactly(position);
+        assertThat(Lists.plan(switchStanding("")).listParts(Switch.class).get(0).position()).isNull();
+    }
+
+    /** The plan is not taken with a position that the switch has not; the problem names the two that it has. */
+    @Test
+    void aPositionThatASwitchHasNotIsHandedOnToBeRefused() {
+        ListReading reading = switchStanding("middle");
+        assertThatThrownBy(() -> Lists.plan(reading)).hasStackTraceContaining("RejectedInput");
     }
 }
