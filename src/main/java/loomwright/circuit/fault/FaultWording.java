@@ -15,6 +15,7 @@ import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Relay;
 import loomwright.circuit.Solenoid;
+import loomwright.circuit.TerminalRef;
 import loomwright.circuit.Wire;
 import loomwright.circuit.tolerance.PartFigures;
 import loomwright.message.Arg;
@@ -41,8 +42,11 @@ public final class FaultWording {
         } else if (fault instanceof WireOff f) {
             return FaultText.WIRE_OFF.with(
                     arg("wire", thing(plan, f.wire())),
-                    arg("part", thing(plan, f.terminal().part())),
-                    arg("terminal", f.terminal().terminal()));
+                    arg(
+                            "part",
+                            thing(plan, isCase(f.wire(), plan) ? machine(f.wire(), plan) : f.terminal().part())),
+                    arg("terminal", f.terminal().terminal()),
+                    arg("lead", isCase(f.wire(), plan) ? "case" : "wire"));
         } else if (fault instanceof MisplacedWire f) {
             return FaultText.WIRE_MISPLACED.with(
                     arg("wire", thing(plan, f.wire())),
@@ -89,7 +93,11 @@ public final class FaultWording {
 
     private static Message sized(SizedFault fault, Plan plan) {
         if (fault instanceof BadJoint f) {
-            return FaultText.BAD_JOINT.with(arg("place", thing(plan, f.at())), arg("resistanceOhm", f.resistanceOhm()));
+            boolean bolted = isCase(f.at(), plan);
+            return FaultText.BAD_JOINT.with(
+                    arg("place", thing(plan, bolted ? machine(f.at(), plan) : f.at())),
+                    arg("resistanceOhm", f.resistanceOhm()),
+                    arg("lead", bolted ? "case" : "other"));
         } else if (fault instanceof ShortToEarth f) {
             return FaultText.SHORT_TO_EARTH.with(
                     arg("part", thing(plan, f.terminal().part())),
@@ -175,6 +183,17 @@ public final class FaultWording {
             return "coil";
         }
         return part instanceof ContactBreaker ? "points" : "part";
+    }
+
+    private static boolean isCase(String wire, Plan plan) {
+        return plan.findPart(wire).isEmpty() && plan.findWire(wire).filter(plan::isCase).isPresent();
+    }
+
+    /** The machine whose case a connection is. */
+    private static String machine(String wire, Plan plan) {
+        TerminalRef from = plan.findWire(wire).orElseThrow().from();
+        TerminalRef to = plan.findWire(wire).orElseThrow().to();
+        return plan.isReturn(from) ? from.part() : to.part();
     }
 
     /** A part, wire or connector of the plan; several may have one id, then the part counts. */
