@@ -175,7 +175,7 @@ public record BackfeedReport(
      * How strongly the load is fed.
      *
      * @param activity how strongly it is fed
-     * @param operated whether it is a relay or solenoid that is pulled in now
+     * @param pulledIn whether it is a relay or solenoid that is pulled in now
      * @param effectiveV the voltage it acts on
      * @param operateV from which it operates
      * @param releaseV below which it has surely let go
@@ -183,7 +183,7 @@ public record BackfeedReport(
      */
     public record LoadLevel(
             FeedStrength activity,
-            boolean operated,
+            boolean pulledIn,
             double effectiveV,
             double operateV,
             double releaseV,
@@ -221,7 +221,7 @@ public record BackfeedReport(
      * @param costV the most that a load loses in a step in which it should be live; 0 if less than a hundredth
      * @param costs all loads that lose more than a hundredth of a volt in a step in which they should be live
      * @param remainingV the most that the load still gets while it should be dead, a trickle; 0 if it is dead
-     * @param restores ids of loads that are meant to work and did not, at some time, but for the remedy
+     * @param restoredLoads ids of loads that are meant to work and did not, at some time, but for the remedy
      * @param patch the change as a JSON Patch of the plan (RFC 6902)
      */
     public record Remedy(
@@ -232,12 +232,12 @@ public record BackfeedReport(
             double costV,
             List<Cost> costs,
             double remainingV,
-            List<String> restores,
+            List<String> restoredLoads,
             List<PatchOperation> patch) {
 
         /** The same as a change of another plan. */
         Remedy with(List<PatchOperation> other) {
-            return new Remedy(kind, change, effect, at, costV, costs, remainingV, restores, other);
+            return new Remedy(kind, change, effect, at, costV, costs, remainingV, restoredLoads, other);
         }
 
         /** What kind of change. */

@@ -312,7 +312,7 @@ public final class BackfeedSearch {
     /** The strongest first, what is pulled in before what is not. */
     public static Comparator<Occurrence> worstFirst() {
         return Comparator.comparing((Occurrence o) -> o.level().activity())
-                .thenComparing(o -> o.level().operated(), Comparator.reverseOrder())
+                .thenComparing(o -> o.level().pulledIn(), Comparator.reverseOrder())
                 .thenComparing(o -> o.level().effectiveV(), Comparator.reverseOrder());
     }
 

@@ -93,7 +93,7 @@ final class RemedyCandidates {
                 MasterSwitchCandidates.list(plan, load, occurrences.getOrDefault(load.id(), List.of())));
         for (PathStep step : backwardsFirst(wires)) {
             plan.findWire(step.id())
-                    .filter(wire -> !candidates.isBolted(wire))
+                    .filter(wire -> !plan.isCase(wire))
                     .ifPresent(wire -> candidates.addForWire(wire, step));
         }
         candidates.addBesideWindings(wires.keySet());
@@ -185,15 +185,6 @@ final class RemedyCandidates {
                     plan.system().earthPolarity().feedSign() * moment.solved().currentA(wire);
             return (end.equals(wire.to()) ? towardsToA : -towardsToA) > FeedStrength.TRICKLE_A;
         });
-    }
-
-    /** Whether a wire stands for a case that is bolted down, where nothing can be taken out or put in. */
-    private boolean isBolted(Wire wire) {
-        return wire.conductor().size() == null
-                && wire.metres() == null
-                && Stream.of(wire.from(), wire.to())
-                        .anyMatch(end -> plan.findPart(end.part()).orElse(null) instanceof Generator generator
-                                && end.terminal().equals(generator.returnTerminal()));
     }
 
     private void addRemoval(Wire wire) {

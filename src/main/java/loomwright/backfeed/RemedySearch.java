@@ -173,7 +173,7 @@ final class RemedySearch {
      */
     static Comparator<Remedy> bestFirst() {
         return Comparator.<Remedy, Boolean>comparing(r -> !mends(r.kind()))
-                .thenComparingInt(r -> -r.restores().size())
+                .thenComparingInt(r -> -r.restoredLoads().size())
                 .thenComparing(r -> r.kind().depends())
                 .thenComparing(r -> Math.round(r.costV() / SAME_V))
                 .thenComparing(r -> r.kind().effort());
@@ -182,8 +182,8 @@ final class RemedySearch {
     private static List<Remedy> sorted(List<Remedy> remedies) {
         // What leaves a load starved that another remedy restores would hide the fault, such as a lost earth.
         int restored =
-                remedies.stream().mapToInt(r -> r.restores().size()).max().orElse(0);
-        remedies.removeIf(r -> !mends(r.kind()) && r.restores().size() < restored);
+                remedies.stream().mapToInt(r -> r.restoredLoads().size()).max().orElse(0);
+        remedies.removeIf(r -> !mends(r.kind()) && r.restoredLoads().size() < restored);
         remedies.sort(bestFirst());
         return remedies;
     }

@@ -92,7 +92,7 @@ final class RemedyTrial {
         /** By load and step, the largest loss. */
         final Map<String, Cost> costs = new LinkedHashMap<>();
 
-        final Set<String> restores = new LinkedHashSet<>();
+        final Set<String> restoredLoads = new LinkedHashSet<>();
         double remainingV;
         boolean takesPart;
         /** The combination looked at, and by what it shows the combination that shows it most plainly. */
@@ -120,7 +120,7 @@ final class RemedyTrial {
         }
 
         void restore(Consumer consumer) {
-            if (restores.add(consumer.id())) {
+            if (restoredLoads.add(consumer.id())) {
                 shownAt.put("restores " + consumer.id(), at);
             }
         }
@@ -151,12 +151,12 @@ final class RemedyTrial {
             return new Remedy(
                     candidate.kind(),
                     candidate.change(),
-                    Verdicts.effect(plan, losses, restores, remainingV),
+                    Verdicts.effect(plan, losses, restoredLoads, remainingV),
                     candidate.at(),
                     losses.isEmpty() ? 0 : losses.get(0).lossV(),
                     losses,
                     remainingV,
-                    List.copyOf(restores),
+                    List.copyOf(restoredLoads),
                     patch);
         }
     }

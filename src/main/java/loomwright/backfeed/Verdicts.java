@@ -33,8 +33,8 @@ public final class Verdicts {
      * A starter, an ignition, a relay or a load at work when it should be off is a danger, a lamp that is lit a warning; what could stay
      * in but cannot pull in is a warning, as is a motor that stands and heats; a trickle a note (common practice, no source).
      */
-    public static Severity severity(Consumer consumer, FeedStrength activity, boolean operated) {
-        if (activity == FeedStrength.OPERATES || (operated && activity == FeedStrength.HOLDS)) {
+    public static Severity severity(Consumer consumer, FeedStrength activity, boolean pulledIn) {
+        if (activity == FeedStrength.OPERATES || (pulledIn && activity == FeedStrength.HOLDS)) {
             return consumer instanceof FilamentLamp || consumer instanceof LedLamp ? Severity.WARNING : Severity.DANGER;
         }
         return activity == FeedStrength.LEAKS ? Severity.NOTE : Severity.WARNING;
@@ -48,7 +48,7 @@ public final class Verdicts {
     static Message verdict(Plan plan, Consumer consumer, Occurrence worst, boolean wasIn) {
         BackfeedText text = switch (worst.level().activity()) {
             case OPERATES -> wasIn && hasArmature(consumer) ? BackfeedText.STAYS_IN : BackfeedText.OPERATES;
-            case HOLDS -> worst.level().operated() ? BackfeedText.STAYS_IN : BackfeedText.WOULD_STAY_IN;
+            case HOLDS -> worst.level().pulledIn() ? BackfeedText.STAYS_IN : BackfeedText.WOULD_STAY_IN;
             case GLOWS -> BackfeedText.GLOWS;
             case STALLS -> BackfeedText.STALLS;
             case LEAKS -> BackfeedText.LEAKS;
@@ -137,7 +137,7 @@ public final class Verdicts {
         return move.turnsKey()
                 ? BackfeedText.TURN_KEY.with(
                         arg("when", Step.of(move.to()).orElseThrow().in(plan, Map.of())))
-                : BackfeedText.MOVE_SWITCH.with(arg("operated", plan.thing(move.what())), arg("position", move.to()));
+                : BackfeedText.MOVE_SWITCH.with(arg("switch", plan.thing(move.what())), arg("position", move.to()));
     }
 
     private static boolean hasArmature(Consumer consumer) {

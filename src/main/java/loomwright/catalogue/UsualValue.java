@@ -10,4 +10,9 @@ import loomwright.answer.Basis;
  * @param basis where it is from
  * @param note what to know before relying on it; empty for nothing
  */
-public record UsualValue(String property, double value, Basis basis, String note) {}
+public record UsualValue(String property, double value, Basis basis, String note) {
+    /** The same for a part of other figures. */
+    public UsualValue withValue(double other) {
+        return new UsualValue(property, other, basis, note);
+    }
+}

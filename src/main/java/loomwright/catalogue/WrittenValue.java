@@ -1,6 +1,7 @@
 package loomwright.catalogue;
 
 import java.util.OptionalDouble;
+import loomwright.circuit.Load;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -32,7 +33,9 @@ public record WrittenValue(
         /** With its unit, as a conductor size. */
         SIZE,
         /** Stated only where it is not the nominal voltage. */
-        UNLESS_NOMINAL
+        UNLESS_NOMINAL,
+        /** The volts from which a load works that is rated for other volts than the nominal. */
+        WORKS_FROM
     }
 
     /**
@@ -53,6 +56,7 @@ public record WrittenValue(
             case TIMES_VOLTS -> OptionalDouble.of(value * times * volts);
             case VOLTS_OVER -> OptionalDouble.of(volts / (value * times));
             case VOLTS_SQUARED_OVER -> OptionalDouble.of(volts * volts / (value * times));
+            case WORKS_FROM -> value == nominalV ? OptionalDouble.empty() : OptionalDouble.of(Load.WORKS_FROM * value);
             case UNLESS_NOMINAL -> value == nominalV ? OptionalDouble.empty() : OptionalDouble.of(value);
         };
     }

@@ -39,6 +39,9 @@ public record Load(
         @Nullable List<Condition> meantLive,
         List<LiveAlternative> meantLiveWhen)
         implements TwoEndedConsumer {
+    /** Share of its rated volts from which a load works that states no limit of its own (common practice, no source). */
+    public static final double WORKS_FROM = 0.6;
+
     private static final double IDLE_SHARE = 1e-6;
 
     public Load {

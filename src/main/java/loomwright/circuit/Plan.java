@@ -133,6 +133,23 @@ public record Plan(
                 .count();
     }
 
+    /**
+     * Whether a connection is no lead but the case of a machine that is bolted down: given by its ohms alone, it leads to where
+     * the machine's current returns.
+     */
+    public boolean isCase(Wire wire) {
+        return wire.conductor().resistanceOhm() != null && (isReturn(wire.from()) || isReturn(wire.to()));
+    }
+
+    /** Whether a terminal is where a machine's current returns, which most have on their case. */
+    public boolean isReturn(TerminalRef end) {
+        Part part = findPart(end.part()).orElse(null);
+        String name = part instanceof Generator generator
+                ? generator.returnTerminal()
+                : part instanceof Motor ? Motor.RETURN : part instanceof Solenoid ? Solenoid.RETURN : null;
+        return end.terminal().equals(name);
+    }
+
     public Optional<Part> findPart(String id) {
         for (Part part : parts) {
             if (part.id().equals(id)) {

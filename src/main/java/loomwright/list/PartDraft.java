@@ -13,6 +13,9 @@ final class PartDraft {
     final String label;
     final CellRef at;
     final List<Use> uses = new ArrayList<>();
+    /** Units of what is said of a bulb. */
+    private static final List<String> BULB = List.of("W", "V", "A");
+
     final List<Quantities.Values> values = new ArrayList<>();
     /** The row of the table of parts; absent for a part that only the wires name. */
     @Nullable
@@ -85,7 +88,15 @@ final class PartDraft {
         if (exactKind != null) {
             return exactKind;
         }
-        return type == null ? "" : type.kind();
+        return type == null ? "" : isGivenByOhms() ? "resistor" : type.kind();
+    }
+
+    /** A tell-tale in series with glow plugs is a coil of wire and no bulb: it has ohms and neither watts nor volts. */
+    private boolean isGivenByOhms() {
+        return type != null
+                && type.kind().equals("lamp")
+                && values.stream().anyMatch(value -> value.in("ohm").isPresent())
+                && values.stream().allMatch(value -> BULB.stream().allMatch(unit -> value.in(unit).isEmpty()));
     }
 
     String typeName() {

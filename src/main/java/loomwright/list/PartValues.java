@@ -1,5 +1,7 @@
 package loomwright.list;
 
+import java.math.BigDecimal;
+import java.math.MathContext;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
@@ -46,7 +48,9 @@ final class PartValues {
         }
         for (String beside : BESIDE) {
             if (!object.containsKey(beside)) {
-                PartCatalogue.usual(draft.typeName(), beside, nominalV).ifPresent(usual -> assume(beside, usual));
+                PartCatalogue.usual(draft.typeName(), beside, nominalV)
+                        .map(usual -> beside.equals("switchOnOhm") ? ofOwn(usual) : usual)
+                        .ifPresent(usual -> assume(beside, usual));
             }
         }
         switch (draft.kind()) {
@@ -57,6 +61,16 @@ final class PartValues {
             case "fusible-link" -> putLinkSize();
             default -> {}
         }
+    }
+
+    /** The ohms when switched on are a share of those at work, of the part's own where they are stated. */
+    private UsualValue ofOwn(UsualValue switchOn) {
+        Optional<UsualValue> hot = PartCatalogue.usual(draft.typeName(), "resistanceOhm", nominalV);
+        return hot.isPresent() && object.get("resistanceOhm") instanceof Double ownOhm
+                ? switchOn.withValue(new BigDecimal(switchOn.value() * ownOhm / hot.get().value())
+                        .round(new MathContext(3))
+                        .doubleValue())
+                : switchOn;
     }
 
     private void putNeeded(String property) {

@@ -171,6 +171,17 @@ final class PlanParts {
         }
     }
 
+    private void buildSwitch(PartDraft draft) {
+        Map<String, Object> object = switches.build(draft);
+        putProperties(draft, "switch", object);
+        if (object.get("position") instanceof String written) {
+            switches.freePositions().getOrDefault(draft.id, List.of()).stream()
+                    .filter(written::equalsIgnoreCase)
+                    .findFirst()
+                    .ifPresent(name -> object.put("position", name));
+        }
+    }
+
     // A part whose name says nothing.
 
     private void buildUnknown(PartDraft draft) {
@@ -189,26 +200,26 @@ final class PlanParts {
     // A part of the catalogue.
 
     private void buildByType(PartDraft draft, PartType type, boolean ballast, boolean controlBox) {
-        if (draft.uses.isEmpty() && type.kind().equals("earth")) {
+        if (draft.uses.isEmpty() && draft.kind().equals("earth")) {
             return;
         }
-        switch (type.kind()) {
+        switch (draft.kind()) {
             case "earth" -> objects.earthPoint(draft, drafts);
             case "joint" -> objects.joint(draft);
-            case "switch" -> switches.build(draft);
+            case "switch" -> buildSwitch(draft);
             case "fuse box" -> several.fuseBox(draft);
             case "diode pair" -> several.diodePair(draft);
             case "twin lamp" -> several.twinLamp(draft, Objects.requireNonNull(type.earth()));
             default -> buildPlain(draft, type, ballast);
         }
-        if (type.kind().equals("dynamo") && !controlBox) {
+        if (draft.kind().equals("dynamo") && !controlBox) {
             several.cutOutOf(draft);
         }
     }
 
     private void buildPlain(PartDraft draft, PartType type, boolean ballast) {
-        Map<String, Object> object = objects.add(type.kind(), draft.id, draft.label, draft.at);
-        putProperties(draft, type.kind(), object);
+        Map<String, Object> object = objects.add(draft.kind(), draft.id, draft.label, draft.at);
+        putProperties(draft, draft.kind(), object);
         type.sets().forEach(object::putIfAbsent);
         new PartValues(draft, object, settings.nominalV(), ballast, notes).put();
         PartEnds ends = new PartEnds(draft, settings.positiveEarth(), notes);
@@ -220,7 +231,7 @@ final class PlanParts {
                 use.end = draft.id + "." + terminal;
             }
         }
-        switch (type.kind()) {
+        switch (draft.kind()) {
             case "alternator" -> {
                 putExcitation(draft, object, "D+");
                 putSense(draft, object);
@@ -237,7 +248,7 @@ final class PlanParts {
         if (draft.uses.isEmpty() && draft.row != null && !draft.connectedInside) {
             askWhichPart(draft);
         }
-        boolean charges = type.kind().equals("alternator") || type.kind().equals("dynamo");
+        boolean charges = draft.kind().equals("alternator") || type.kind().equals("dynamo");
         if (charges && !(ends.hasOutput() && feedsMoreThanItsLamp(draft))) {
             notes.ask(
                     Question.Code.NO_OUTPUT,

@@ -40,7 +40,8 @@ final class SwitchParts {
                 .toList();
     }
 
-    void build(PartDraft draft) {
+    /** The switch as the plan has it. */
+    Map<String, Object> build(PartDraft draft) {
         List<Use> lights = new ArrayList<>();
         if (draft.typeName().equals("key")) {
             draft.uses.stream().filter(SwitchParts::isLightTerminal).forEach(lights::add);
@@ -69,6 +70,7 @@ final class SwitchParts {
         if (!lights.isEmpty()) {
             splitLights(draft, lights);
         }
+        return object;
     }
 
     private static boolean isLightTerminal(Use use) {

@@ -11,6 +11,7 @@ import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.ToDoubleFunction;
+import java.util.stream.Stream;
 import loomwright.circuit.Battery;
 import loomwright.circuit.FixedResistor;
 import loomwright.circuit.Fuse;
@@ -137,9 +138,12 @@ final class Overloads {
     }
 
     /** The first battery; the alternator of a plan that has none. */
+    /** The battery that gives most; in a plan without any the machine. */
     private static Part battery(SolvedStep solved) {
-        return solved.plan().parts().stream()
-                .filter(p -> p instanceof Battery || p instanceof Generator)
+        return Stream.<Part>concat(
+                        solved.plan().listParts(Battery.class).stream()
+                                .sorted(Comparator.comparingDouble(battery -> -batteryA(solved, battery))),
+                        solved.plan().listParts(Generator.class).stream())
                 .findFirst()
                 .orElseThrow();
     }
@@ -156,11 +160,16 @@ final class Overloads {
     }
 
     private static double batteryA(SolvedStep solved) {
+        return solved.plan().listParts(Battery.class).stream()
+                .mapToDouble(battery -> batteryA(solved, battery))
+                .max()
+                .orElse(0);
+    }
+
+    private static double batteryA(SolvedStep solved, Battery battery) {
         double mostA = 0;
-        for (Battery battery : solved.plan().listParts(Battery.class)) {
-            for (int i = solved.firstBranchOf(battery.id()); i < solved.endBranchOf(battery.id()); i++) {
-                mostA = Math.max(mostA, Math.abs(solved.currentA(i)));
-            }
+        for (int i = solved.firstBranchOf(battery.id()); i < solved.endBranchOf(battery.id()); i++) {
+            mostA = Math.max(mostA, Math.abs(solved.currentA(i)));
         }
         return mostA;
     }

@@ -5,6 +5,7 @@ import loomwright.circuit.Consumer;
 import loomwright.circuit.Electromagnet;
 import loomwright.circuit.FilamentLamp;
 import loomwright.circuit.LedLamp;
+import loomwright.circuit.Load;
 import loomwright.circuit.Motor;
 import loomwright.circuit.Relay;
 import loomwright.circuit.Solenoid;
@@ -79,7 +80,7 @@ public enum FeedStrength implements MessageCode {
                     Math.min(usual.operateV(), LoadKind.COIL_SPARKS_A * ohm),
                     Math.min(usual.releaseV(), LoadKind.COIL_DEAD_A * ohm));
         }
-        return new Limits(0.6 * nominalV, 0.3 * nominalV);
+        return new Limits(Load.WORKS_FROM * nominalV, 0.3 * nominalV);
     }
 
     private static Limits of(LoadKind kind, double nominalV) {

@@ -8,7 +8,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
-import java.util.Optional;
 import java.util.Set;
 import loomwright.circuit.Coil;
 import loomwright.circuit.Condition;
@@ -237,10 +236,7 @@ public final class UsualIntent {
 
     /** In each condition while it has both ways; while it is fed, if it never has a way back: that is a fault. */
     private Map<Condition, PositionFormula> formulas(Consumer consumer) {
-        Map<Condition, PositionFormula> feed = fed(consumer);
-        if (feed.values().stream().allMatch(PositionFormula::isNever)) {
-            feed = feeder(consumer).map(this::formulas).orElse(feed);
-        }
+        Map<Condition, PositionFormula> feed = fedInSeries(consumer, new HashSet<>());
         TerminalRef back = consumer.terminal(consumer.returnTerminal());
         if (consumer instanceof Coil || isLost(back)) {
             return feed;
@@ -262,15 +258,24 @@ public final class UsualIntent {
         return ways.values().stream().allMatch(own -> own.returned(back).isNever());
     }
 
-    /** The consumer ahead of one in series with it: fed, and with no way back of its own. */
-    private Optional<Consumer> feeder(Consumer behind) {
+    /** While it is fed, by itself or through those ahead of it in series, which have no way back of their own. */
+    private Map<Condition, PositionFormula> fedInSeries(Consumer behind, Set<String> known) {
+        Map<Condition, PositionFormula> own = fed(behind);
+        if (!known.add(behind.id()) || isEver(own)) {
+            return own;
+        }
         Set<TerminalRef> joined = Joined.with(plan, List.of(behind.terminal(behind.feedTerminal())));
         return plan.listParts(Consumer.class).stream()
-                .filter(c -> !c.id().equals(behind.id()))
-                .filter(c -> joined.contains(c.terminal(c.returnTerminal())))
-                .filter(c -> isLost(c.terminal(c.returnTerminal())))
-                .filter(c -> fed(c).values().stream().anyMatch(f -> !f.isNever()))
-                .findFirst();
+                .filter(ahead -> joined.contains(ahead.terminal(ahead.returnTerminal())))
+                .filter(ahead -> isLost(ahead.terminal(ahead.returnTerminal())))
+                .map(ahead -> fedInSeries(ahead, known))
+                .filter(UsualIntent::isEver)
+                .findFirst()
+                .orElse(own);
+    }
+
+    private static boolean isEver(Map<Condition, PositionFormula> formulas) {
+        return formulas.values().stream().anyMatch(formula -> !formula.isNever());
     }
 
     private FeedWays get(Condition condition) {

@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import loomwright.circuit.Coil;
 import loomwright.circuit.Consumer;
+import loomwright.circuit.Electromagnet;
 import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
 import loomwright.circuit.TerminalRef;
@@ -35,7 +36,8 @@ final class ReadingWording {
     }
 
     static Message ownResistance(Part part) {
-        return ReadingText.OWN_RESISTANCE.with(arg("part", part.thing()));
+        boolean winding = part instanceof Electromagnet || part instanceof Coil;
+        return ReadingText.OWN_RESISTANCE.with(arg("part", part.thing()), arg("winding", winding ? "yes" : "no"));
     }
 
     /** What to do before any reading. */

@@ -78,7 +78,7 @@ class B01_StartBypassTest {
     void onceInItStaysInWhileTheEngineRuns() {
         var running = Searched.of(unguarded).at("solenoid", Step.RUNNING);
         assertThat(running.level().activity()).isEqualTo(FeedStrength.HOLDS);
-        assertThat(running.level().operated()).isTrue();
+        assertThat(running.level().pulledIn()).isTrue();
     }
 
     @Test
@@ -114,7 +114,7 @@ class B01_StartBypassTest {
         for (double ohm : elementOhm) {
             var run = Searched.of(withElement(ohm)).at("solenoid", Step.RUN);
             strength.add(run.level().activity());
-            if (run.switches().containsValue("open") && !run.level().operated()) {
+            if (run.switches().containsValue("open") && !run.level().pulledIn()) {
                 assertThat(run.level().effectiveV()).isCloseTo(12.6 * 3.4 / (3.4 + ohm + 0.1), within(0.35));
             }
         }

@@ -20,7 +20,7 @@ class B02_WarningLampTest {
     void theIgnitionRelayStaysInAndTheEngineRunsOn() {
         var found = Searched.of(Plans.named("ignition-relay-and-charge-lamp"));
         var relay = found.at("ignition-relay", Step.OFF_ENGINE_TURNING);
-        assertThat(relay.level().operated()).isTrue();
+        assertThat(relay.level().pulledIn()).isTrue();
         // It came in when the key was turned on.
         assertThat(found.feed("ignition-relay").verdict().code()).isEqualTo(BackfeedText.STAYS_IN);
         assertThat(found.feed("ignition-relay").verdict().arguments())

@@ -39,7 +39,7 @@ class B03_LostEarthTest {
     void whatCutsTheLampOffThatLostItsEarthIsNoRemedy() {
         assertThat(Searched.of(lost).feed("lamp2").remedies())
                 .isNotEmpty()
-                .allSatisfy(r -> assertThat(r.restores()).contains("lamp1"));
+                .allSatisfy(r -> assertThat(r.restoredLoads()).contains("lamp1"));
     }
 
     @Test

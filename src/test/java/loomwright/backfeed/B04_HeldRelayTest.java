@@ -25,7 +25,7 @@ class B04_HeldRelayTest {
     void afterwardsItHoldsItselfThroughTheLamp() {
         var off = found.at("relay", Step.OFF_AGAIN);
         assertThat(off.level().activity()).isEqualTo(FeedStrength.HOLDS);
-        assertThat(off.level().operated()).isTrue();
+        assertThat(off.level().pulledIn()).isTrue();
         assertThat(off.paths().get(0).steps())
                 .extracting(PathStep::id)
                 .containsSubsequence("relay", "tell-tale", "relay");

@@ -23,7 +23,7 @@ class B07_EarthPolarityTest {
                 .map(f -> f.load() + " " + f.severity() + " "
                         + f.occurrences().stream()
                                 .map(o -> o.step() + " " + o.level().activity() + " "
-                                        + o.level().operated())
+                                        + o.level().pulledIn())
                                 .toList()
                         + f.remedies().stream()
                                 .map(r -> r.kind() + " " + r.at())

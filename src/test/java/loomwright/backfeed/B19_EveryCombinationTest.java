@@ -56,7 +56,7 @@ class B19_EveryCombinationTest {
                             where,
                             new Feed(
                                     one.level().activity(),
-                                    one.level().operated(),
+                                    one.level().pulledIn(),
                                     one.level().effectiveV()),
                             (a, b) -> a.compareTo(b) <= 0 ? a : b);
                 }

@@ -95,7 +95,7 @@ class B20_WhatIsToldTest {
         UnintendedFeed solenoid = feed(SwitchPlans.search(Plans.example("sandpiper-unguarded-bypass")), "solenoid");
         assertThat(solenoid.severity()).isEqualTo(Severity.DANGER);
         assertThat(solenoid.main().step()).isEqualTo(Step.RUN);
-        assertThat(solenoid.main().level().operated()).isTrue();
+        assertThat(solenoid.main().level().pulledIn()).isTrue();
         assertThat(solenoid.occurrences()).extracting(Occurrence::step).contains(Step.RUNNING);
     }
 

@@ -92,7 +92,7 @@ class B22_SingleFaultsTest {
                 BackfeedReport.Occurrence one = fed.occurrences().get(0);
                 all.computeIfAbsent(faulty.description().toString(), words -> new TreeSet<>())
                         .add(fed.load() + " " + one.level().activity() + " "
-                                + one.level().operated() + " " + one.changes().size());
+                                + one.level().pulledIn() + " " + one.changes().size());
             }
         }
         return all;

@@ -38,7 +38,7 @@ class B25_CausesTest {
             assertThat(remedies(plan, "lamp2")).singleElement().satisfies(remedy -> {
                 assertThat(remedy.kind()).isEqualTo(Kind.REPAIR);
                 assertThat(remedy.at()).isEqualTo("wing");
-                assertThat(remedy.restores()).contains("lamp1");
+                assertThat(remedy.restoredLoads()).contains("lamp1");
             });
         }
     }

@@ -1,6 +1,8 @@
 package loomwright.list;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
 
 import java.util.List;
 import java.util.Objects;
@@ -13,6 +15,7 @@ import loomwright.circuit.Load;
 import loomwright.circuit.Motor;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Relay;
+import loomwright.circuit.Switch;
 import loomwright.circuit.Wire;
 import loomwright.conductor.ConductorSize;
 import loomwright.list.ListAssumption.Code;
@@ -274,5 +277,61 @@ class L07_AssumptionsAndQuestionsTest {
                 .extracting(Alternator::selfExciting)
                 .containsExactly(selfExciting);
         assertThat(Lists.assumptions(reading).contains(Code.SELF_EXCITING)).isEqualTo(selfExciting);
+    }
+
+    /**
+     * Three plugs of 1.7 V and 35 A in series (1.7 / 35 = 0.0486 ohm) behind 0.1 ohm and a tell-tale of 0.03 ohm: hot they take about
+     * 12.6 / (3 x 0.0486 + 0.13) = 45 A and have 2.2 V each. Cold they have half their own ohms, not half of a 12 V plug's.
+     */
+    @Test
+    void glowPlugsInSeriesAreOfTheirOwnVolts() {
+        Plan plan = Lists.plan(Lists.of(
+                "part,value,kind",
+                "plug A,1.7 V 35 A,glow plug",
+                "plug B,1.7 V 35 A,glow plug",
+                "plug C,1.7 V 35 A,glow plug",
+                "glow tell-tale,0.03 ohm,",
+                "",
+                "from,to,size,length",
+                "battery +,glow tell-tale,10 mm2,1 m",
+                "glow tell-tale,plug A in,10 mm2,1 m",
+                "plug A out,plug B in,10 mm2,0.1 m",
+                "plug B out,plug C in,10 mm2,0.1 m",
+                "plug C out,engine,10 mm2,0.1 m"));
+        assertThat(plan.listParts(Load.class)).hasSize(3).allSatisfy(plug -> {
+            assertThat(plug.draw().resistanceOhm()).isCloseTo(0.0486, within(1e-4));
+            assertThat(plug.switchOnOhm()).isCloseTo(0.0243, within(1e-4));
+            assertThat(plug.operateV()).isCloseTo(1.02, within(1e-9));
+        });
+        assertThat(plan.listParts(FixedResistor.class))
+                .extracting(FixedResistor::resistanceOhm)
+                .containsExactly(0.03);
+        assertThat(plan.listParts(FilamentLamp.class)).isEmpty();
+    }
+
+    private static ListReading switchStanding(String position) {
+        return Lists.of(
+                "part,kind,value,position",
+                "light switch,switch,off/on," + position,
+                "side lamp,lamp,5 W,",
+                "",
+                "from,to,size,length",
+                "battery +,light switch in,2.5 mm2,1 m",
+                "light switch out,side lamp,1.5 mm2,2 m");
+    }
+
+    @ParameterizedTest
+    @CsvSource({"on, on", "ON, on", "off, off"})
+    void aFreeSwitchStandsWhereTheListSays(String written, String position) {
+        Plan plan = Lists.plan(switchStanding(written));
+        assertThat(plan.listParts(Switch.class)).extracting(Switch::position).containsExactly(position);
+        assertThat(Lists.plan(switchStanding("")).listParts(Switch.class).get(0).position()).isNull();
+    }
+
+    /** The plan is not taken with a position that the switch has not; the problem names the two that it has. */
+    @Test
+    void aPositionThatASwitchHasNotIsHandedOnToBeRefused() {
+        ListReading reading = switchStanding("middle");
+        assertThatThrownBy(() -> Lists.plan(reading)).hasStackTraceContaining("RejectedInput");
     }
 }

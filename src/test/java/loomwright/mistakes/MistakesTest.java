@@ -359,4 +359,46 @@ class MistakesTest {
         assertThat((report.left() + report.mistakes().size()) * report.settings())
                 .isGreaterThan(2_000);
     }
+
+    /** The dynamo stands before the battery in the plan, and stands still while the battery is shorted. */
+    private static final Plan DYNAMO = Plans.parse("{'schema':'loomwright/plan/1','name':'dynamo',"
+            + "'system':{'nominalVoltageV':12},'parts':[{'kind':'dynamo','id':'dynamo'},"
+            + "{'kind':'control-box','id':'box'},{'kind':'battery','id':'small','capacityAh':20},"
+            + "{'kind':'battery','id':'battery','capacityAh':60},"
+            + "{'kind':'earth','id':'body'},"
+            + "{'kind':'lamp','id':'lamp','ratedV':12,'ratedW':5,'meantLive':['off','run','crank','running']}],"
+            + "'wires':["
+            + wire("W1", "battery.minus", "body.31")
+            + wire("W2", "battery.plus", "box.A")
+            + wire("W3", "dynamo.D", "box.D")
+            + wire("W4", "dynamo.F", "box.F")
+            + wire("W5", "box.E", "body.31")
+            + wire("W6", "box.A", "lamp.a")
+            + wire("W7", "lamp.b", "body.31")
+            + wire("W9", "small.plus", "battery.plus")
+            + wire("W10", "small.minus", "body.31")
+            + "{'id':'case','from':'dynamo.E','to':'body.31','resistanceOhm':0.002}]}");
+
+    @Test
+    void aBatteryDeliversAShortCircuitAndNotTheStandingDynamo() {
+        List<MistakesReport.Overload> shorts = report(DYNAMO).mistakes().stream()
+                .flatMap(mistake -> mistake.overloads().stream())
+                .filter(overload -> overload.kind() == Limit.DEAD_SHORT)
+                .toList();
+        assertThat(shorts).isNotEmpty().allSatisfy(overload -> assertThat(overload.id()).isIn("battery", "small"));
+    }
+
+    @Test
+    void aCaseLosesItsEarthButSitsOnNoWrongTerminal() {
+        List<Mistake> ofCase = report(DYNAMO).mistakes().stream()
+                .filter(mistake -> mistake.ids().contains("case"))
+                .toList();
+        assertThat(ofCase)
+                .extracting(mistake -> mistake.kind())
+                .containsExactlyInAnyOrder(Kind.WIRE_OFF, Kind.BAD_JOINT);
+        assertThat(report(DYNAMO).mistakes())
+                .filteredOn(mistake -> mistake.kind() == Kind.LEADS_SWAPPED
+                        && mistake.ids().contains("dynamo"))
+                .hasSize(1);
+    }
 }

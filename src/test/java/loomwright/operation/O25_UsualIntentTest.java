@@ -182,6 +182,19 @@ class O25_UsualIntentTest {
     }
 
     @Test
+    void ofPlugsInSeriesTheLastIsMeantWithTheFirst() {
+        String wires = wire("1", "key.15", "first.a")
+                + wire("2", "first.b", "second.a")
+                + wire("3", "second.b", "third.a")
+                + wire("4", "third.b", "fourth.a")
+                + earth("fourth");
+        String four = String.join(",", lamp("fourth"), lamp("third"), lamp("second"), lamp("first"));
+        for (String one : List.of("first", "second", "third", "fourth")) {
+            assertThat(usual(four, wires, one).conditions()).containsExactly(RUN, CRANK, RUNNING);
+        }
+    }
+
+    @Test
     void starterAndCoilHaveTheTimesOfTheirKind() {
         String parts = "{'kind':'solenoid','id':'solenoid','holdInResistanceOhm':1.2},"
                 + "{'kind':'motor','id':'starter','resistanceOhm':0.06},"

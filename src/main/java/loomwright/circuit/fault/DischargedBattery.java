@@ -1,6 +1,7 @@
 package loomwright.circuit.fault;
 
 import java.util.List;
+import loomwright.circuit.BatteryLaw;
 import loomwright.circuit.Plan;
 import loomwright.circuit.ResolvedSupply;
 import loomwright.circuit.Supply;
@@ -23,6 +24,11 @@ public record DischargedBattery(Batteries batteries, double restV, double usualS
 
     /** Nothing is left that a meter would show; some is, so that there is still a supply (common practice, no source). */
     private static final double LARGEST_SHARE = 0.99;
+
+    /** EMF of a charged lead-acid cell: a sixth of 12.65 V. */
+    private static final double CELL_V = BatteryLaw.emfV(1, BatteryLaw.USUAL_C, 2);
+
+    private static final double HALF = 0.5;
 
     public DischargedBattery {
         missingShare = Math.min(LARGEST_SHARE, missingShare);
@@ -48,6 +54,26 @@ public record DischargedBattery(Batteries batteries, double restV, double usualS
     /** What is left of the EMF at rest, V. */
     public double leftV() {
         return restV * (1 - missingShare);
+    }
+
+    /** What its volts at rest may mean. */
+    enum State {
+        /** Half or more of its charge is left: {@link BatteryLaw#EMF_BASIS}. */
+        PARTLY_CHARGED,
+        /** Less than half is left, and the volts of no cell are missing. */
+        FLAT,
+        /** A cell may be dead as well: the volts of half a cell or more are missing (common practice, no source). */
+        CELL_DEAD
+    }
+
+    State state() {
+        double cellsV = restV / Math.max(1, Math.rint(restV / CELL_V));
+        double missingV = restV - leftV();
+        if (missingV >= cellsV / 2) {
+            return State.CELL_DEAD;
+        }
+        double leftPerCellV = cellsV * (1 - missingShare);
+        return leftPerCellV >= BatteryLaw.emfV(HALF, BatteryLaw.USUAL_C, 2) ? State.PARTLY_CHARGED : State.FLAT;
     }
 
     /** Natural logarithm of how many times less is left, so that a nearly dead battery is sized as closely as a good one. */

@@ -16,6 +16,10 @@ enum FaultText implements MessageCode {
     SHORT_TO_EARTH,
     OPEN_INSIDE,
     BATTERY_DISCHARGED,
+    /** Less than half charged. */
+    BATTERY_FLAT,
+    /** Half charged or more. */
+    BATTERY_PARTLY_CHARGED,
     BATTERY_WORN,
     NOT_CHARGING,
     SHORT_INSIDE,

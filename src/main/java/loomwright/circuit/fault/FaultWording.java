@@ -15,6 +15,7 @@ import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Relay;
 import loomwright.circuit.Solenoid;
+import loomwright.circuit.TerminalRef;
 import loomwright.circuit.Wire;
 import loomwright.circuit.tolerance.PartFigures;
 import loomwright.message.Arg;
@@ -41,8 +42,11 @@ public final class FaultWording {
         } else if (fault instanceof WireOff f) {
             return FaultText.WIRE_OFF.with(
                     arg("wire", thing(plan, f.wire())),
-                    arg("part", thing(plan, f.terminal().part())),
-                    arg("terminal", f.terminal().terminal()));
+                    arg(
+                            "part",
+                            thing(plan, isCase(f.wire(), plan) ? machine(f.wire(), plan) : f.terminal().part())),
+                    arg("terminal", f.terminal().terminal()),
+                    arg("lead", isCase(f.wire(), plan) ? "case" : "wire"));
         } else if (fault instanceof MisplacedWire f) {
             return FaultText.WIRE_MISPLACED.with(
                     arg("wire", thing(plan, f.wire())),
@@ -89,7 +93,11 @@ public final class FaultWording {
 
     private static Message sized(SizedFault fault, Plan plan) {
         if (fault instanceof BadJoint f) {
-            return FaultText.BAD_JOINT.with(arg("place", thing(plan, f.at())), arg("resistanceOhm", f.resistanceOhm()));
+            boolean bolted = isCase(f.at(), plan);
+            return FaultText.BAD_JOINT.with(
+                    arg("place", thing(plan, bolted ? machine(f.at(), plan) : f.at())),
+                    arg("resistanceOhm", f.resistanceOhm()),
+                    arg("lead", bolted ? "case" : "other"));
         } else if (fault instanceof ShortToEarth f) {
             return FaultText.SHORT_TO_EARTH.with(
                     arg("part", thing(plan, f.terminal().part())),
@@ -110,7 +118,8 @@ public final class FaultWording {
             return contact(
                     FaultText.CONTACT_WORN, plan, f.part(), f.between(), arg("resistanceOhm", f.resistanceOhm()));
         } else if (fault instanceof DischargedBattery f) {
-            return FaultText.BATTERY_DISCHARGED.with(
+            return discharged(f)
+                    .with(
                     things("batteries", plan, f.ids()),
                     arg("arrangement", f.batteries().arrangement()),
                     arg("restV", f.leftV()),
@@ -121,6 +130,15 @@ public final class FaultWording {
                 things("batteries", plan, f.ids()),
                 arg("arrangement", f.batteries().arrangement()),
                 arg("resistanceOhm", f.resistanceOhm()));
+    }
+
+    /** Three quarters charged is not discharged, and what lacks a tenth of a volt does not lack a cell. */
+    private static FaultText discharged(DischargedBattery fault) {
+        return switch (fault.state()) {
+            case PARTLY_CHARGED -> FaultText.BATTERY_PARTLY_CHARGED;
+            case FLAT -> FaultText.BATTERY_FLAT;
+            case CELL_DEAD -> FaultText.BATTERY_DISCHARGED;
+        };
     }
 
     private static Message off(OffValue fault, Plan plan) {
@@ -165,6 +183,17 @@ public final class FaultWording {
             return "coil";
         }
         return part instanceof ContactBreaker ? "points" : "part";
+    }
+
+    private static boolean isCase(String wire, Plan plan) {
+        return plan.findPart(wire).isEmpty() && plan.findWire(wire).filter(plan::isCase).isPresent();
+    }
+
+    /** The machine whose case a connection is. */
+    private static String machine(String wire, Plan plan) {
+        TerminalRef from = plan.findWire(wire).orElseThrow().from();
+        TerminalRef to = plan.findWire(wire).orElseThrow().to();
+        return plan.isReturn(from) ? from.part() : to.part();
     }
 
     /** A part, wire or connector of the plan; several may have one id, then the part counts. */

@@ -137,7 +137,7 @@ public record OffValue(String part, What what, int figure, boolean more, double 
 
     @Override
     public OffValue withSize(double other) {
-        return new OffValue(part, what, figure, more, other);
+        return new OffValue(part, what, figure, more, Math.max(other, smallest()));
     }
 
     @Override

@@ -58,12 +58,18 @@ public final class SingleFaults {
     private final Plan plan;
     private final List<SingleFault> found = new ArrayList<>();
     private final Set<TerminalRef> wired = new LinkedHashSet<>();
+    /** Terminals with something on them that can be taken off: a bolted case cannot. */
+    private final Set<TerminalRef> leads = new HashSet<>();
 
     private SingleFaults(Plan plan) {
         this.plan = plan;
         for (Wire wire : plan.wires()) {
             wired.add(wire.from());
             wired.add(wire.to());
+            if (!plan.isCase(wire)) {
+                leads.add(wire.from());
+                leads.add(wire.to());
+            }
         }
     }
 
@@ -292,7 +298,7 @@ public final class SingleFaults {
             for (int j = i + 1; j < names.size(); j++) {
                 TerminalRef one = part.terminal(names.get(i));
                 TerminalRef other = part.terminal(names.get(j));
-                if (wired.contains(one) && wired.contains(other) && sameForm(part, names.get(i), names.get(j))) {
+                if (leads.contains(one) && leads.contains(other) && sameForm(part, names.get(i), names.get(j))) {
                     found.add(new SwappedLeads(one, other));
                 }
             }
@@ -305,6 +311,11 @@ public final class SingleFaults {
     }
 
     private void addOfWire(Wire wire) {
+        if (plan.isCase(wire)) {
+            found.add(new WireOff(wire.id(), WireEnd.FROM, wire.from()));
+            found.add(new BadJoint(wire.id(), TYPICAL_JOINT_OHM));
+            return;
+        }
         for (WireEnd end : WireEnd.values()) {
             found.add(new WireOff(wire.id(), end, end.of(wire)));
         }

@@ -12,6 +12,6 @@ public sealed interface SizedFault extends SingleFault
     /** The worst there is; more makes no difference. */
     double largest();
 
-    /** The same fault, slighter or worse; what is beyond the worst is the worst. */
+    /** The same fault, slighter or worse; what is beyond the worst is the worst, and what is no fault any more the slightest. */
     SizedFault withSize(double size);
 }

@@ -23,7 +23,8 @@ import loomwright.review.context.ReviewText;
 /** Switches that take the battery off a machine that goes on charging: each free switch, moved while the engine runs. */
 public final class BatteryIsolation implements Check {
     private static final Basis PRACTICE = Basis.commonPractice(
-            "an alternator whose battery is disconnected while it charges gives surges that destroy diodes and electronics");
+            "an alternator whose battery is disconnected while it charges gives surges that destroy diodes and"
+                    + " electronics");
 
     @Override
     public List<Finding> check(ReviewContext context) {
@@ -69,7 +70,7 @@ public final class BatteryIsolation implements Check {
         return Finding.warning(
                         FindingCode.BATTERY_OFF_WHILE_CHARGING.with(
                                 arg("generator", generator.thing()),
-                                arg("operated", chosen.thing()),
+                                arg("switch", chosen.thing()),
                                 arg("position", position.name())),
                         PRACTICE)
                 .remedy(ReviewText.CUT_FIELD_WITH_ISOLATOR.with());

@@ -22,7 +22,7 @@ public final class PlanTables {
     public static final List<String> READINGS =
             List.of("step", "what", "id", "voltageV", "currentA", "powerW", "state");
     public static final List<String> BACKFEED =
-            List.of("load", "severity", "step", "activity", "operated", "effectiveV", "currentA", "switches", "remedy");
+            List.of("load", "severity", "step", "activity", "pulledIn", "effectiveV", "currentA", "switches", "remedy");
     /** One figure a column: a spreadsheet cannot calculate with several in a cell. */
     public static final List<String> REVIEW = List.of(
             "severity",
@@ -96,7 +96,7 @@ public final class PlanTables {
                         feed.severity(),
                         occurrence.step(),
                         occurrence.level().activity(),
-                        occurrence.level().operated(),
+                        occurrence.level().pulledIn(),
                         occurrence.level().effectiveV(),
                         occurrence.level().currentA(),
                         switches(occurrence),
