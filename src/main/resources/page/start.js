@@ -28,6 +28,8 @@ const OPEN = "open";
 const BESIDE = matchMedia("(min-width: 1000px)");
 const started = new Set();
 let id = cars.newId();
+/** Whether the reader asked for a tab and was not taken there yet. */
+let wanted = false;
 
 document.documentElement.classList.add("js");
 picture.start();
@@ -70,6 +72,14 @@ async function startOnce(name, module) {
   }
 }
 
+/** Takes the reader to the tab asked for, once it stands where it stays. */
+function toPanel() {
+  if (wanted && !BESIDE.matches) {
+    place("panels").scrollIntoView({ block: "start" });
+  }
+  wanted = false;
+}
+
 /** The address says which tab or which calculator is open. */
 async function route() {
   if (/^#car=/.test(location.hash)) {
@@ -94,6 +104,7 @@ async function route() {
     scrollTo(0, 0);
   } else {
     await tab(name in TABS ? name : "wires");
+    toPanel();
   }
   document.querySelectorAll("header nav a[href^='#']").forEach((link) => {
     if ((link.hash === "#calculators") === calculating) {
@@ -199,7 +210,12 @@ function buttons() {
   place("back").addEventListener("click", () => (location.hash = "#wires"));
   // Beside the picture a tab is seen at once; under it the reader is taken there.
   document.querySelectorAll(".tabs a").forEach((link) =>
-    link.addEventListener("click", () => BESIDE.matches || setTimeout(() => place("panels").scrollIntoView({ block: "start" }))),
+    link.addEventListener("click", () => {
+      wanted = true;
+      if (link.hash === location.hash) {
+        toPanel();
+      }
+    }),
   );
   place("forget").addEventListener("click", () => {
     if (confirm(t("delete-from-this-browser-a", { settings: bench.car.settings.name }))) {
