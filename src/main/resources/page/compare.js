@@ -2,8 +2,8 @@
 
 import { t } from "./text.js";
 import { bench, plan, when } from "./workshop.js";
-import { button, element, fill, place, severity, table, wide } from "./elements.js";
-import { explained, planOfList, postJson, postText } from "./service.js";
+import { button, element, fill, place, progress, severity, table, wide } from "./elements.js";
+import { explained, planOfList, postSlow, postText } from "./service.js";
 import * as cars from "./cars.js";
 import * as list from "./list.js";
 import { endName } from "./selected.js";
@@ -21,6 +21,8 @@ export function shown() {
 
 /** The car and the others that the panel was filled for: a comparison stays until one of them is another. */
 let filledFor = "";
+/** Ends the comparison that is going on. */
+let aborter = new AbortController();
 
 function show() {
   const panel = place("panel-compare");
@@ -33,6 +35,7 @@ function show() {
     return;
   }
   filledFor = cause;
+  aborter.abort();
   const chosen = place("compare-with")?.value;
   const other = element(
     "select",
@@ -62,11 +65,21 @@ function keepCopy() {
 
 async function compare(kept) {
   const target = place("comparison");
-  target.textContent = t("comparing");
+  aborter.abort();
+  aborter = new AbortController();
+  const { signal } = aborter;
+  const running = progress(t("comparing"), () => {
+    aborter.abort();
+    fill(target, element("p", {}, t("the-comparison-was-stopped")));
+  });
+  fill(target, element("p", { role: "status" }, t("comparing")), running.shown);
   try {
-    const before = (await planOfList(list.write(kept.car).text)).result.plan;
+    const before = (await planOfList(list.write(kept.car).text, undefined, signal)).result.plan;
     const question = { before, after: plan({}) };
-    const [answer, svg] = await Promise.all([postJson("/v1/plans/comparison", question), postText("/v1/plans/comparison/diagram", question, "image/svg+xml")]);
+    const [answer, svg] = await Promise.all([
+      postSlow("/v1/plans/comparison", question, running.report, signal),
+      postText("/v1/plans/comparison/diagram", question, "image/svg+xml", signal),
+    ]);
     const { changes, findings, steps, needed } = answer.result;
     const picture = document.importNode(new DOMParser().parseFromString(svg, "image/svg+xml").documentElement, true);
     // The picture on the bench has names of the same kind.
@@ -94,6 +107,9 @@ async function compare(kept) {
       changes.length === 0 ? null : element("div", { className: "wide picture", tabIndex: 0, role: "region", "aria-label": t("both-circuits") }, picture),
     );
   } catch (refused) {
+    if (refused.name === "AbortError") {
+      return;
+    }
     target.replaceChildren(element("p", { className: "problem" }, explained(refused)));
   }
 }

@@ -1,5 +1,7 @@
 // Elements of the page. Texts go in as text, never as markup.
 
+import { t } from "./text.js";
+
 const SVG = "http://www.w3.org/2000/svg";
 
 export const place = (id) => document.getElementById(id);
@@ -74,6 +76,24 @@ export function table(caption, heads, rows) {
 /** A table that scrolls by itself if it is too wide. */
 export function wide(name, content) {
   return element("div", { className: "wide", tabIndex: 0, role: "region", "aria-label": name }, content);
+}
+
+/**
+ * How far something is that takes its time, with a button that ends it.
+ *
+ * @param {string} label what is going on
+ * @param {function} stop ends it
+ * @returns {{ shown: Element, report: function }} what to show, and what to call with { done, of }
+ */
+export function progress(label, stop) {
+  const bar = element("progress", { "aria-label": label });
+  return {
+    shown: element("div", { className: "running" }, element("p", {}, bar), element("p", {}, button(t("stop"), stop, { className: "small" }))),
+    report({ done, of }) {
+      bar.max = of ?? 1;
+      bar.value = Math.min(done ?? 0, of ?? 1);
+    },
+  };
 }
 
 /** Says aloud what changed, without taking the reader away from where they are. */

@@ -2,7 +2,7 @@
 
 import { t } from "./text.js";
 import { bench, plan, select, when } from "./workshop.js";
-import { button, element, fill, place, say, severity } from "./elements.js";
+import { button, element, fill, place, progress, say, severity } from "./elements.js";
 import { explained, postSlow } from "./service.js";
 import { light } from "./picture.js";
 import { figure, nameOf } from "./words.js";
@@ -85,20 +85,13 @@ async function run() {
   aborter = new AbortController();
   const mine = aborter;
   of = bench.conversion;
-  const bar = element("progress", { "aria-label": t("trying-mistakes") });
-  fill(place("panel-mistakes"), 
-    element("h2", {}, t("trying-each-mistake")),
-    element("p", {}, bar),
-    element("p", {}, button(t("stop"), () => {
-      aborter.abort();
-      show();
-    })),
-  );
+  const running = progress(t("trying-mistakes"), () => {
+    mine.abort();
+    show();
+  });
+  fill(place("panel-mistakes"), element("h2", {}, t("trying-each-mistake")), running.shown);
   try {
-    const answer = await postSlow("/v1/plans/mistakes?details=true&limit=10000", plan({}), (progress) => {
-      bar.max = progress.of ?? 1;
-      bar.value = Math.min(progress.done ?? 0, progress.of ?? 1);
-    }, mine.signal);
+    const answer = await postSlow("/v1/plans/mistakes?details=true&limit=10000", plan({}), running.report, mine.signal);
     if (mine === aborter && of === bench.conversion) {
       found = answer.result.mistakes;
       show();

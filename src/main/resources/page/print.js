@@ -4,7 +4,7 @@ import { t } from "./text.js";
 import { bench, change, plan, whenDrawn } from "./workshop.js";
 import * as list from "./list.js";
 import { protocol } from "./measure.js";
-import { button, element, fill, keep, place, say } from "./elements.js";
+import { button, element, fill, keep, place, progress, say } from "./elements.js";
 import { explained, postBlob, postText } from "./service.js";
 import { pictureFile } from "./picture.js";
 
@@ -16,6 +16,13 @@ export function start() {
 
 function show() {
   const ready = bench.conversion !== null;
+  if (place("print-name")) {
+    // A button that is being pressed stays the same button; a sheet of the car as it was goes.
+    place("print-name").value = bench.car?.settings.name ?? "";
+    place("panel-print").querySelectorAll("button").forEach((each) => (each.disabled = !ready));
+    place("sheet-view").hidden = true;
+    return;
+  }
   fill(place("panel-print"), 
     element("h2", {}, t("print-and-keep")),
     element("p", { className: "field" }, element("label", { for: "print-name" }, t("name-of-the-car-on")), element("input", { id: "print-name", autocomplete: "off", maxlength: "200", value: bench.car?.settings.name ?? "", change: (event) => change(list.named(bench.car, event.target.value)) })),
@@ -38,7 +45,7 @@ function show() {
       file(t("bench-sheet-html"), "html", sheetFile, ready),
       file(t("record-html"), "html", () => postBlob("/v1/plans/sheet", { plan: plan({}), document: "record" }, "text/html"), ready),
     ),
-    element("p", { className: "problem", id: "print-problem", role: "status" }),
+    element("div", { className: "problem", id: "print-problem", role: "status" }),
     element("div", { id: "sheet-view", hidden: true }),
   );
 }
@@ -66,9 +73,11 @@ async function sheetFile() {
 /** The sheet in a tree of its own, so that its style and that of the page leave each other alone. */
 async function sheet() {
   const target = place("sheet-view");
-  place("print-problem").textContent = t("drawing-up-the-sheet");
+  const aborter = new AbortController();
+  const running = progress(t("drawing-up-the-sheet"), () => aborter.abort());
+  fill(place("print-problem"), t("drawing-up-the-sheet"), running.shown);
   try {
-    const html = await postText("/v1/plans/sheet", { plan: plan({}) }, "text/html");
+    const html = await postText("/v1/plans/sheet", { plan: plan({}) }, "text/html", aborter.signal);
     // Its style goes in by the one way that the page's policy allows.
     const styles = [...html.matchAll(/<style>([^<]*)<\/style>/g)].map((each) => each[1]);
     const parsed = new DOMParser().parseFromString(html.replace(/<style>[^<]*<\/style>/g, ""), "text/html");
@@ -86,7 +95,7 @@ async function sheet() {
     say(t("the-sheet-is-shown-below"));
     return true;
   } catch (refused) {
-    place("print-problem").textContent = explained(refused);
+    place("print-problem").textContent = refused.name === "AbortError" ? t("the-sheet-was-stopped") : explained(refused);
     return false;
   }
 }

@@ -148,9 +148,9 @@ function askedCells() {
     }
   }
   for (const error of bench.errors) {
-    const match = /^\/wires\/(\d+)(?:\/(\w+))?/.exec(error.pointer ?? "");
-    if (match) {
-      asked.set(`${rowOf(error)?.index ?? match[1]} ${{ lengthM: "length", lengthFt: "length", resistanceOhm: "resistance" }[match[2]] ?? match[2] ?? "from"}`, t("accepted", { accepted: error.accepted }));
+    const at = rowOf(error);
+    if (at?.table === "wires") {
+      asked.set(`${at.index} ${error.column ?? "from"}`, t("accepted", { accepted: error.accepted }));
     }
   }
   return asked;

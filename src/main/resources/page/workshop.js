@@ -172,19 +172,14 @@ export function select(id) {
 export function setStep(step) {
   const before = bench.step;
   bench.step = step;
-  moved(before, [`key:${step}`]);
+  moved(before, `key:${step}`);
 }
 
 /** Moves a switch; the wiring stays as it is. */
 export function setSwitch(id, position) {
-  setSwitches({ [id]: position });
-}
-
-/** Moves several switches. */
-export function setSwitches(positions) {
-  bench.switches = { ...bench.switches, ...positions };
+  bench.switches = { ...bench.switches, [id]: position };
   bench.earlier = null;
-  moved(bench.step, Object.entries(positions).map(([id, position]) => `${id}:${position}`));
+  moved(bench.step, `${id}:${position}`);
 }
 
 /** Makes moves with the car as drawn; they are done when it is shown as they leave it. */
@@ -212,9 +207,8 @@ function stand({ step, switches }) {
   bench.earlier = null;
 }
 
-function moved(step, moves) {
-  const begun = trail.moves.length > 0 ? trail : { ...trail, moves: [`key:${step}`] };
-  trail = moves.reduce((before, move) => longer(before, move), begun);
+function moved(step, move) {
+  trail = longer(trail.moves.length > 0 ? trail : { ...trail, moves: [`key:${step}`] }, move);
   turned();
 }
 
@@ -371,13 +365,13 @@ function refuse(mine, refused, places = bench.places) {
 function inCell(error) {
   const at = rowOf(error);
   const wire = at?.table === "wires" ? bench.car.wires[at.index] : undefined;
-  const column = /^\/wires\/\d+\/(\w+)/.exec(error.pointer ?? "")?.[1];
-  return wire ? t("cell-wrong", { wire: wire.no, cells: wire[column] ? 1 : 0, column, value: wire[column], accepted: error.accepted }) : null;
+  const { column, accepted } = error;
+  return wire ? t("cell-wrong", { wire: wire.no, cells: wire[column] ? 1 : 0, column, value: wire[column], accepted }) : null;
 }
 
 /** The row of the car that an error is about: { table, index }; undefined if it names none. */
 export function rowOf(error) {
-  return bench.places.get(Number(/row (\d+)/.exec(error.place ?? "")?.[1]));
+  return bench.places.get(error.row);
 }
 
 function settle(view) {

@@ -148,7 +148,9 @@ final class ReportWriter {
     private Certainty certainty(List<Explanation> explanations, Verdict verdict, boolean confirmable) {
         Explanation first = explanations.get(0);
         if (verdict == Verdict.PLAN_CONSISTENT) {
-            return first.probability() >= CERTAIN && !onlyComplained() ? Certainty.CONFIRMED : Certainty.UNDECIDED;
+            return first.probability() >= CERTAIN && !onlyComplained() && !complainedOtherwise()
+                    ? Certainty.CONFIRMED
+                    : Certainty.UNDECIDED;
         } else if (verdict == Verdict.UNEXPLAINED || verdict == Verdict.CHECK_READINGS) {
             return Certainty.UNDECIDED;
         } else if (first.candidates().size() > 1 || first.probability() < Diagnosis.LEADS) {
@@ -164,6 +166,14 @@ final class ReportWriter {
         return IntStream.range(0, measurements.size())
                         .allMatch(i -> measurements.get(i).part() != null)
                 && IntStream.range(0, measurements.size()).anyMatch(i -> Sign.of(likelihood.measured(i)) != Sign.WORKS);
+    }
+
+    /** Whether somebody saw something else than the vehicle as drawn shows: then that it is sound is not confirmed. */
+    private boolean complainedOtherwise() {
+        PredictedFigures planned = figures(0);
+        return IntStream.range(0, measurements.size())
+                .filter(i -> measurements.get(i).part() != null)
+                .anyMatch(i -> !Seen.of(planned.at(i)).isCalled(Sign.of(likelihood.measured(i))));
     }
 
     private List<Message> summary(

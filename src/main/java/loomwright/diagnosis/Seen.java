@@ -1,5 +1,6 @@
 package loomwright.diagnosis;
 
+import java.util.Collections;
 import java.util.List;
 import loomwright.circuit.Consumer;
 import loomwright.operation.FeedStrength;
@@ -34,6 +35,11 @@ enum Seen {
 
     double likelihoodOf(Sign sign) {
         return likelihoods.get((int) sign.figure());
+    }
+
+    /** Whether no other word is likelier for it. */
+    boolean isCalled(Sign sign) {
+        return likelihoodOf(sign) >= Collections.max(likelihoods);
     }
 
     /** By which it stands among the figures of readings. */

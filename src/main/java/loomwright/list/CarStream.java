@@ -231,7 +231,8 @@ public final class CarStream {
         if (!key.equals(refused)) {
             refused = key;
             InputError fault = new InputError(InputError.Code.OVER_LIMIT, "", name, accepted.with());
-            complete.add(new Arrived(name, null, List.of(fault.at(new CellRef("", row.number(), "").inWords()))));
+            CellRef at = new CellRef("", row.number(), "");
+            complete.add(new Arrived(name, null, List.of(fault.at(at.inWords(), at.cell()))));
         }
     }
 

@@ -4,6 +4,8 @@ import static loomwright.message.Arg.arg;
 
 import java.util.ArrayList;
 import java.util.List;
+import loomwright.answer.InputError;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Where in a list something stands, as the person who wrote it sees it.
@@ -29,6 +31,11 @@ public record CellRef(String sheet, int row, String column) {
             words.add(ListPlace.COLUMN.with(arg("name", column)).text());
         }
         return String.join(", ", words);
+    }
+
+    /** Row and column; absent for the whole list. */
+    public InputError.@Nullable Cell cell() {
+        return row > 0 ? new InputError.Cell(row, column) : null;
     }
 
     CellRef in(String otherColumn) {

@@ -9,7 +9,7 @@ import java.util.Map;
  * @param plan the plan document, in the form of its JSON
  * @param assumptions all that was filled in
  * @param questions all that must be asked
- * @param places where in the list each wire and part of the document comes from, by JSON pointer
+ * @param places where in the list each wire, its properties and each part of the document come from, by JSON pointer
  * @param readings what a meter showed, in the form of the document that asks for a diagnosis; empty if the list has none
  */
 public record ListReading(

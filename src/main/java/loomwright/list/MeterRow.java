@@ -135,6 +135,6 @@ final class MeterRow {
     private static InputError fault(TableRow row, String column, InputError.Code code, Message accepted) {
         String text = row.text(column);
         return new InputError(code, "", text.isEmpty() ? null : text, accepted)
-                .at(row.at(column).inWords());
+                .at(row.at(column).inWords(), row.at(column).cell());
     }
 }

@@ -117,7 +117,13 @@ public final class PlanList {
         WireRow wireRow = new WireRow(settings, notes, ColumnUnits.of(wires, notes));
         for (WireDraft wire : wires) {
             places.put("/wires/" + wireObjects.size(), wire.row.at());
-            wireObjects.add(wireRow.build(wire));
+            Map<String, Object> object = wireRow.build(wire);
+            for (String property : object.keySet()) {
+                places.put(
+                        "/wires/" + wireObjects.size() + "/" + property,
+                        wire.row.at(WireRow.COLUMNS.getOrDefault(property, "")));
+            }
+            wireObjects.add(object);
         }
         wireObjects.addAll(parts.objects().extraWires());
         parts.objects().places().forEach((index, at) -> places.put("/parts/" + index, at));

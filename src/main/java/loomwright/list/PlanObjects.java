@@ -139,7 +139,7 @@ final class PlanObjects {
     /** A wire that nobody listed, of small resistance: a case that is bolted down, a bar in a fuse box. */
     String wire(String from, String to, double resistanceOhm) {
         boolean bolted = earths.containsValue(to) || to.endsWith(CASE);
-        String id = derived(from.substring(0, from.indexOf('.')), bolted ? "-case" : "-bar");
+        String id = derived(from.substring(0, from.indexOf('.')), bolted ? "-earth" : "-bar");
         Map<String, Object> wire = new LinkedHashMap<>();
         wire.put("id", id);
         wire.put("from", from);

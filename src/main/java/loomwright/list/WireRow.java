@@ -31,6 +31,24 @@ final class WireRow {
 
     private static final double TENTHS_OF_A_MILLIMETRE = 10_000;
 
+    /** The column of each property of a wire. */
+    static final Map<String, String> COLUMNS = Map.ofEntries(
+            Map.entry("id", "wire"),
+            Map.entry("from", "from"),
+            Map.entry("to", "to"),
+            Map.entry("size", "size"),
+            Map.entry("lengthM", "length"),
+            Map.entry("lengthFt", "length"),
+            Map.entry("resistanceOhm", "resistance"),
+            Map.entry("colour", "colour"),
+            Map.entry("insulationTemperatureC", "insulation"),
+            Map.entry("bundleCount", "bundle"),
+            Map.entry("fromJointResistanceOhm", "joint"),
+            Map.entry("toJointResistanceOhm", "joint to"),
+            Map.entry("place", "place"),
+            Map.entry("loom", "loom"),
+            Map.entry("directed", "feed"));
+
     private final Settings settings;
     private final Notes notes;
     private final ColumnUnits units;

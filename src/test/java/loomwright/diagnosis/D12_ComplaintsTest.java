@@ -2,12 +2,15 @@ package loomwright.diagnosis;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Stream;
 import loomwright.circuit.Condition;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Plans;
 import loomwright.circuit.fault.SingleFault.Kind;
+import loomwright.diagnosis.DiagnosisReport.Certainty;
 import loomwright.diagnosis.DiagnosisReport.Explanation;
 import loomwright.operation.Contacts;
 import org.junit.jupiter.api.Test;
@@ -50,6 +53,20 @@ class D12_ComplaintsTest {
                 .isGreaterThan(2 * flat(sign("head-left", Sign.WEAK)));
         assertThat(flat(sign("head-left", Sign.WEAK), sign("head-right", Sign.WORKS)))
                 .isLessThan(0.5 * flat(sign("head-left", Sign.WEAK)));
+    }
+
+    /** Lights off, all as the plan has it, and somebody says that a headlamp glows. */
+    @Test
+    void aVehicleIsNotConfirmedSoundAgainstAComplaint() {
+        List<Measurement> points = Stream.of("battery.plus", "stud.1", "key.15", "ballast.a", "coil.15", "F1.b", "F2.b", "blower.33")
+                .map(point -> Bedside.volts(point, Condition.RUN))
+                .toList();
+        List<MeterReading> right = Bedside.exact(SANDPIPER, List.of(), points);
+        assertThat(Bedside.diagnose(SANDPIPER, right).conclusion().certainty()).isEqualTo(Certainty.CONFIRMED);
+        List<MeterReading> both = new ArrayList<>(right);
+        both.add(new MeterReading(
+                null, "earth", "head-left", Condition.RUN, Map.of(), Contacts.EITHER, false, null, null, null, Sign.GLOWS));
+        assertThat(Bedside.diagnose(SANDPIPER, both).conclusion().certainty()).isNotEqualTo(Certainty.CONFIRMED);
     }
 
     private static double flat(MeterReading... readings) {

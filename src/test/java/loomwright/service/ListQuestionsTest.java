@@ -223,11 +223,13 @@ class ListQuestionsTest {
     }
 
     @Test
-    void theContractObjectsByRow() {
+    void theContractObjectsByRowAndColumn() {
         post("/v1/plans/readings", "text/csv", bytes(BEFORE.replace(",30 cm,", ",5000 m,")))
                 .then()
                 .statusCode(422)
-                .body("errors[0].place", equalTo("row 10"));
+                .body("errors[0].place", equalTo("row 10, column length"))
+                .body("errors[0].row", equalTo(10))
+                .body("errors[0].column", equalTo("length"));
         form("/v1/plans/sheet", "plan", BEFORE, "tite", "x")
                 .then()
                 .statusCode(422)

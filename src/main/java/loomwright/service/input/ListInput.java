@@ -21,6 +21,7 @@ import loomwright.answer.InputError;
 import loomwright.answer.RejectedInput;
 import loomwright.answer.WithFindings;
 import loomwright.list.AssumptionGroups;
+import loomwright.list.CellRef;
 import loomwright.list.ListAssumption;
 import loomwright.list.ListReading;
 import loomwright.list.Question;
@@ -53,6 +54,11 @@ public final class ListInput implements RequestInput {
      * @param origin the file that it came in, in words; empty if there is one only
      */
     record ReadList(String pointer, String origin, ListReading reading) {
+        /** The fault with its place in this list. */
+        InputError marked(InputError fault, CellRef at) {
+            return fault.at(place(at.inWords()), at.cell());
+        }
+
         String place(String within) {
             return origin.isEmpty() || within.isEmpty() ? origin + within : origin + ", " + within;
         }
@@ -75,14 +81,14 @@ public final class ListInput implements RequestInput {
             for (Question each : list.reading().questions()) {
                 open.add(notStated(
                         list,
-                        each.at().inWords(),
+                        each.at(),
                         AcceptedBody.ANSWER.with(arg("question", each.message()), texts("choices", each.choices()))));
             }
             for (ListAssumption each : list.reading().assumptions()) {
                 if (each.isAvoidable()) {
                     open.add(notStated(
                             list,
-                            each.at().inWords(),
+                            each.at(),
                             AcceptedBody.STATED.with(arg("assumed", each.message()), arg("instead", each.instead()))));
                 }
             }
@@ -92,8 +98,8 @@ public final class ListInput implements RequestInput {
         }
     }
 
-    private static InputError notStated(ReadList list, String at, Message text) {
-        return new InputError(InputError.Code.NOT_STATED, list.pointer(), null, text).at(list.place(at));
+    private static InputError notStated(ReadList list, CellRef at, Message text) {
+        return list.marked(new InputError(InputError.Code.NOT_STATED, list.pointer(), null, text), at);
     }
 
     @Override
@@ -109,7 +115,7 @@ public final class ListInput implements RequestInput {
     public ProblemException refusal(RejectedInput rejected) {
         return ProblemException.ofFaults(
                 rejected.faults().stream()
-                        .map(error -> error.place() == null ? error.at(place(error.pointer())) : error)
+                        .map(error -> error.place() == null ? placed(error, error.pointer()) : error)
                         .toList(),
                 true,
                 false);
@@ -120,30 +126,38 @@ public final class ListInput implements RequestInput {
         List<InputError> faults = new ArrayList<>();
         for (Problem.Entry entry : problem.errors()) {
             String pointer = entry.pointer() == null ? "" : entry.pointer();
-            String row = place(pointer);
-            faults.add(entry.fault().at(row == null ? entry.place() : row));
+            faults.add(placed(entry.fault(), pointer));
         }
         return faults.isEmpty() ? problem : ProblemException.ofFaults(faults, true, false);
     }
 
-    /** Worksheet, row and column of the list that a place of the question comes from. */
-    private @Nullable String place(String pointer) {
+    /** The fault with worksheet, row and column of the list that its place of the question comes from, if it comes from one. */
+    private InputError placed(InputError fault, String pointer) {
         for (ReadList list : lists) {
-            Optional<String> found = list.reading().places().entrySet().stream()
-                    .filter(each -> isWithin(pointer, list.pointer() + each.getKey()))
-                    .map(each -> list.place(each.getValue().inWords()))
-                    .findFirst();
+            Optional<CellRef> found = cell(list, pointer);
             for (int i = 0; i < list.reading().readings().places().size() && found.isEmpty(); i++) {
                 if (isWithin(pointer, "/" + QuestionOfLists.READINGS + "/" + i)) {
-                    found = Optional.of(
-                            list.place(list.reading().readings().places().get(i).inWords()));
+                    found = Optional.of(list.reading().readings().places().get(i));
                 }
             }
             if (found.isPresent()) {
-                return found.get();
+                return list.marked(fault, found.get());
             }
         }
-        return null;
+        return fault;
+    }
+
+    /** The cell that the nearest enclosing value of a place comes from. */
+    private static Optional<CellRef> cell(ReadList list, String pointer) {
+        if (!isWithin(pointer, list.pointer())) {
+            return Optional.empty();
+        }
+        Map<String, CellRef> places = list.reading().places();
+        String at = pointer.substring(list.pointer().length());
+        while (!places.containsKey(at) && at.indexOf('/') >= 0) {
+            at = at.substring(0, at.lastIndexOf('/'));
+        }
+        return Optional.ofNullable(places.get(at));
     }
 
     private static boolean isWithin(String pointer, String place) {

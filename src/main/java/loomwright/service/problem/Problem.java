@@ -38,7 +38,7 @@ public record Problem(
      * @param fault the fault
      * @param inBody whether it is in the body; else in the query or the path
      */
-    @JsonPropertyOrder({"code", "text", "pointer", "parameter", "place", "value", "accepted", "suggestion"})
+    @JsonPropertyOrder({"code", "text", "pointer", "parameter", "place", "row", "column", "value", "accepted", "suggestion"})
     public record Entry(
             @JsonIgnore InputError fault, @JsonIgnore boolean inBody) {
 
@@ -72,6 +72,20 @@ public record Problem(
         @JsonProperty
         public @Nullable String place() {
             return fault.place();
+        }
+
+        /** The row of a list, from 1. */
+        @JsonProperty
+        public @Nullable Integer row() {
+            return fault.cell() == null ? null : fault.cell().row();
+        }
+
+        /** The column of a list, by its heading. */
+        @JsonProperty
+        public @Nullable String column() {
+            return fault.cell() == null || fault.cell().column().isEmpty()
+                    ? null
+                    : fault.cell().column();
         }
 
         /** What stood there, shortened to 100 characters. */

@@ -59,6 +59,7 @@ public final class CarLines implements LineInputs, ListFiles {
             @Nullable String value,
             String accepted,
             @Nullable String place,
+            InputError.@Nullable Cell cell,
             @Nullable String suggestion,
             boolean described) {
         static Fault of(InputError error) {
@@ -68,13 +69,21 @@ public final class CarLines implements LineInputs, ListFiles {
                     error.value(),
                     error.accepted().text(),
                     error.place(),
+                    error.cell(),
                     error.suggestion(),
                     error.described());
         }
 
         InputError error() {
             return new InputError(
-                    code, pointer, value, Accepted.THE_TEXT.with(arg("text", accepted)), place, suggestion, described);
+                    code,
+                    pointer,
+                    value,
+                    Accepted.THE_TEXT.with(arg("text", accepted)),
+                    place,
+                    cell,
+                    suggestion,
+                    described);
         }
     }
 

@@ -152,6 +152,22 @@ class WorkbenchTest extends Workbench {
                 .containsExactly("wire-grid-5-to-problem");
     }
 
+    /** What the contract objects to is told at its cell too. */
+    @Test
+    void aLengthOutOfRangeIsToldAtItsCell() {
+        List<String> wrong = new ArrayList<>(LIST.subList(0, 5));
+        wrong.set(3, "starter solenoid motor post\tstarter motor\t35 mm2\t5000 m\tblack");
+        browser.waitUntil(here -> !here.find("#empty").isEmpty());
+        browser.one("#empty").click();
+        browser.waitUntil(here -> "from".equals(here.focused().getAttribute("data-column")));
+        pasteIntoCell(browser, wrong);
+        browser.waitUntil(here -> !here.text("#wires-problem").isEmpty());
+        assertThat(browser.text("#wires-problem")).contains("W4", "5000");
+        assertThat(browser.find("#wire-grid .problem:not(:empty)"))
+                .extracting(cell -> cell.getAttribute("id"))
+                .containsExactly("wire-grid-3-length-problem");
+    }
+
     /** A wire is made thinner: that is what differs, and what has to be bought. */
     @Test
     void aCopyIsComparedWithTheCarAsItIsChangedAndTheAnswerStays() {
@@ -172,6 +188,24 @@ class WorkbenchTest extends Workbench {
         browser.tab("findings");
         browser.tab("compare");
         assertThat(browser.find("#comparison svg")).isNotEmpty();
+    }
+
+    /** The answer of a comparison that was stopped does not come after all. */
+    @Test
+    void aComparisonThatTakesLongIsStopped() {
+        paste(LIST);
+        browser.tab("compare");
+        browser.one("#keep-copy").click();
+        browser.waitUntil(here -> !here.find("#compare").isEmpty());
+        assertThat(browser.script("document.querySelector('#compare').click();"
+                        + "const begun = document.querySelectorAll('#comparison progress').length;"
+                        + "document.querySelector('#comparison button').click();"
+                        + "return begun"))
+                .isEqualTo(1L);
+        assertThat(browser.find("#comparison progress")).isEmpty();
+        browser.one("#compare").click();
+        browser.waitUntil(here -> !here.find("#comparison h3").isEmpty());
+        assertThat(browser.find("#comparison h3")).hasSize(1);
     }
 
     @Test
