@@ -14,8 +14,7 @@ import loomwright.backfeed.BackfeedReport.Occurrence;
 import loomwright.backfeed.BackfeedReport.PathStep;
 import loomwright.circuit.Consumer;
 import loomwright.circuit.Electromagnet;
-import loomwright.circuit.FilamentLamp;
-import loomwright.circuit.LedLamp;
+import loomwright.circuit.LightingConsumer;
 import loomwright.circuit.Motor;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Solenoid;
@@ -35,7 +34,7 @@ public final class Verdicts {
      */
     public static Severity severity(Consumer consumer, FeedStrength activity, boolean pulledIn) {
         if (activity == FeedStrength.OPERATES || (pulledIn && activity == FeedStrength.HOLDS)) {
-            return consumer instanceof FilamentLamp || consumer instanceof LedLamp ? Severity.WARNING : Severity.DANGER;
+            return consumer instanceof LightingConsumer ? Severity.WARNING : Severity.DANGER;
         }
         return activity == FeedStrength.LEAKS ? Severity.NOTE : Severity.WARNING;
     }
@@ -147,7 +146,7 @@ public final class Verdicts {
     private static String does(Consumer consumer) {
         if (hasArmature(consumer)) {
             return "pulls-in";
-        } else if (consumer instanceof FilamentLamp || consumer instanceof LedLamp) {
+        } else if (consumer instanceof LightingConsumer) {
             return "is-lit";
         }
         return consumer instanceof Motor ? "runs" : "works";

@@ -28,7 +28,7 @@ public record FilamentLamp(
         @Nullable Double releaseV,
         @Nullable List<Condition> meantLive,
         List<LiveAlternative> meantLiveWhen)
-        implements TwoEndedConsumer {
+        implements LightingConsumer {
     private static final double COLD_FRACTION = 0.350 / 4.80;
     private static final double SMALL_COLD_FRACTION = 1 / 6.5;
     private static final double SMALL_W = 1;

@@ -30,7 +30,7 @@ public record LedLamp(
         @Nullable Double releaseV,
         @Nullable List<Condition> meantLive,
         List<LiveAlternative> meantLiveWhen)
-        implements TwoEndedConsumer {
+        implements LightingConsumer {
     /** What the diodes of a replacement bulb take of its rated volts. */
     private static final double DIODES_SHARE = 6.5 / 12;
 

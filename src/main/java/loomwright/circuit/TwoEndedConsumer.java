@@ -9,7 +9,7 @@ import loomwright.answer.InputErrors;
 import org.jspecify.annotations.Nullable;
 
 /** A consumer between a and b, fed at a. */
-public sealed interface TwoEndedConsumer extends Consumer permits FilamentLamp, LedLamp, Load {
+public sealed interface TwoEndedConsumer extends Consumer permits LightingConsumer, Load {
     @Override
     default List<String> terminals() {
         return TwoEnds.TERMINALS;

@@ -3,6 +3,7 @@ package loomwright.circuit;
 import static loomwright.message.Arg.texts;
 
 import java.util.List;
+import java.util.Set;
 import loomwright.answer.Accepted;
 import loomwright.answer.InputError;
 import loomwright.answer.InputErrors;
@@ -19,6 +20,9 @@ import org.jspecify.annotations.Nullable;
  */
 public record VehicleSystem(
         Double nominalVoltageV, EarthPolarity earthPolarity, Double ambientTemperatureC, Double engineBayTemperatureC) {
+    /** The nominal voltages of vehicles. */
+    private static final Set<Double> NOMINAL_V = Set.of(6.0, 12.0, 24.0);
+
     /** Ambient where nobody says: 33 CFR 183.425 Table 5. */
     public static final double AMBIENT_C = 30;
 
@@ -27,15 +31,7 @@ public record VehicleSystem(
 
     public VehicleSystem {
         InputErrors faults = new InputErrors().required("/nominalVoltageV", nominalVoltageV);
-        if (nominalVoltageV != null) {
-            faults.check(
-                    nominalVoltageV == 6 || nominalVoltageV == 12 || nominalVoltageV == 24,
-                    InputError.Code.NOT_ONE_OF,
-                    "/nominalVoltageV",
-                    nominalVoltageV,
-                    Accepted.ONE_OF,
-                    texts("names", List.of("6", "12", "24")));
-        }
+        checkNominal(faults, nominalVoltageV);
         faults.range("/ambientTemperatureC", ambientTemperatureC, Bounds.MIN_TEMPERATURE_C, Bounds.MAX_TEMPERATURE_C);
         faults.range(
                 "/engineBayTemperatureC", engineBayTemperatureC, Bounds.MIN_TEMPERATURE_C, Bounds.MAX_TEMPERATURE_C);
@@ -43,6 +39,26 @@ public record VehicleSystem(
         earthPolarity = or(earthPolarity, EarthPolarity.NEGATIVE);
         ambientTemperatureC = Bounds.orElse(ambientTemperatureC, AMBIENT_C);
         engineBayTemperatureC = Bounds.orElse(engineBayTemperatureC, ENGINE_BAY_C);
+    }
+
+    /**
+     * Checks a nominal voltage.
+     *
+     * @param nominalVoltageV 6, 12 or 24; absent: nothing to be checked
+     */
+    public static InputErrors checkNominal(InputErrors faults, @Nullable Number nominalVoltageV) {
+        return faults.check(
+                nominalVoltageV == null || NOMINAL_V.contains(nominalVoltageV.doubleValue()),
+                InputError.Code.NOT_ONE_OF,
+                "/nominalVoltageV",
+                nominalVoltageV,
+                Accepted.ONE_OF,
+                texts("names", List.of("6", "12", "24")));
+    }
+
+    /** The nominal voltage of a vehicle whose supply has so many volts: 6, 12 or 24 (common practice, no source). */
+    public static double nominalOf(double supplyV) {
+        return supplyV <= 9 ? 6 : supplyV <= 18 ? 12 : 24;
     }
 
     private static EarthPolarity or(@Nullable EarthPolarity value, EarthPolarity otherwise) {

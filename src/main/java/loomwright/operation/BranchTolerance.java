@@ -5,13 +5,13 @@ import loomwright.circuit.Battery;
 import loomwright.circuit.Coil;
 import loomwright.circuit.ControlBox;
 import loomwright.circuit.Diode;
-import loomwright.circuit.FilamentLamp;
 import loomwright.circuit.FixedResistor;
 import loomwright.circuit.Fuse;
 import loomwright.circuit.FusibleLink;
 import loomwright.circuit.Generator;
 import loomwright.circuit.IgnitionModule;
 import loomwright.circuit.LedLamp;
+import loomwright.circuit.LightingConsumer;
 import loomwright.circuit.Load;
 import loomwright.circuit.Motor;
 import loomwright.circuit.Part;
@@ -53,7 +53,7 @@ final class BranchTolerance {
                     : Tolerances.CONTACT;
         } else if (part instanceof Stabiliser) {
             return between(branch, part, Stabiliser.FEED, Stabiliser.EARTH) ? Tolerances.WINDING : Tolerances.CONTACT;
-        } else if (part instanceof FilamentLamp || part instanceof LedLamp) {
+        } else if (part instanceof LightingConsumer) {
             return Tolerances.LAMP_POWER;
         } else if (part instanceof Load) {
             return Tolerances.LOAD;

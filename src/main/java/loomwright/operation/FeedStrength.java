@@ -5,6 +5,7 @@ import loomwright.circuit.Consumer;
 import loomwright.circuit.Electromagnet;
 import loomwright.circuit.FilamentLamp;
 import loomwright.circuit.LedLamp;
+import loomwright.circuit.LightingConsumer;
 import loomwright.circuit.Load;
 import loomwright.circuit.Motor;
 import loomwright.circuit.Relay;
@@ -112,6 +113,6 @@ public enum FeedStrength implements MessageCode {
         } else if (consumer instanceof Motor) {
             return STALLS;
         }
-        return consumer instanceof FilamentLamp || consumer instanceof LedLamp ? GLOWS : LEAKS;
+        return consumer instanceof LightingConsumer ? GLOWS : LEAKS;
     }
 }

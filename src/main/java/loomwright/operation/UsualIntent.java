@@ -12,9 +12,8 @@ import java.util.Set;
 import loomwright.circuit.Coil;
 import loomwright.circuit.Condition;
 import loomwright.circuit.Consumer;
-import loomwright.circuit.FilamentLamp;
 import loomwright.circuit.Generator;
-import loomwright.circuit.LedLamp;
+import loomwright.circuit.LightingConsumer;
 import loomwright.circuit.LiveAlternative;
 import loomwright.circuit.Load;
 import loomwright.circuit.Motor;
@@ -145,8 +144,7 @@ public final class UsualIntent {
         Set<TerminalRef> joined = exciters.isEmpty() ? Set.of() : Joined.with(plan, exciters);
         Set<String> lamps = new HashSet<>();
         for (Part part : plan.parts()) {
-            if (part instanceof FilamentLamp
-                    || part instanceof LedLamp
+            if (part instanceof LightingConsumer
                     || part instanceof Load
                     || part instanceof Relay) {
                 Consumer consumer = (Consumer) part;

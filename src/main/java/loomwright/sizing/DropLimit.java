@@ -1,6 +1,7 @@
 package loomwright.sizing;
 
 import loomwright.answer.Basis;
+import loomwright.circuit.VehicleSystem;
 import loomwright.judgement.DropRule;
 import loomwright.judgement.Verdict;
 import org.jspecify.annotations.Nullable;
@@ -15,8 +16,6 @@ import org.jspecify.annotations.Nullable;
  * @param basis its source
  */
 public record DropLimit(@Nullable DropRule circuit, double goodV, double findingV, double newWireV, Basis basis) {
-    private static final double HIGHEST_6V_SYSTEM_V = 9;
-    private static final double HIGHEST_12V_SYSTEM_V = 18;
 
     /** A given limit goes first, then that of the circuit, then that of any other circuit. */
     static DropLimit of(
@@ -48,9 +47,6 @@ public record DropLimit(@Nullable DropRule circuit, double goodV, double finding
 
     /** The nominal voltage of a vehicle whose source has so many volts: 6, 12 or 24. */
     static double nominalV(double supplyV) {
-        if (supplyV <= HIGHEST_6V_SYSTEM_V) {
-            return 6;
-        }
-        return supplyV <= HIGHEST_12V_SYSTEM_V ? 12 : 24;
+        return VehicleSystem.nominalOf(supplyV);
     }
 }

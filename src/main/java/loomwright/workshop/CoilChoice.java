@@ -1,11 +1,9 @@
 package loomwright.workshop;
 
 import static loomwright.message.Arg.arg;
-import static loomwright.message.Arg.texts;
 
 import java.util.ArrayList;
 import java.util.List;
-import loomwright.answer.Accepted;
 import loomwright.answer.Answer;
 import loomwright.answer.Basis;
 import loomwright.answer.Caution;
@@ -13,6 +11,7 @@ import loomwright.answer.Finding;
 import loomwright.answer.InputError;
 import loomwright.answer.InputErrors;
 import loomwright.circuit.UsualVoltages;
+import loomwright.circuit.VehicleSystem;
 import loomwright.ignition.primary.CoilPreset;
 import loomwright.ignition.primary.EngineHeat;
 import loomwright.judgement.Level;
@@ -60,15 +59,7 @@ public final class CoilChoice {
             @Nullable Double switchRatingA,
             @Nullable Double feedResistanceOhm) {
         public Input {
-            int nominalV = nominalVoltageV == null ? (int) NOMINAL_V : nominalVoltageV;
-            new InputErrors()
-                    .check(
-                            nominalV == 6 || nominalV == 12 || nominalV == 24,
-                            InputError.Code.OUT_OF_RANGE,
-                            "/nominalVoltageV",
-                            nominalVoltageV,
-                            Accepted.ONE_OF,
-                            texts("names", List.of("6", "12", "24")))
+            VehicleSystem.checkNominal(new InputErrors(), nominalVoltageV)
                     .range("/ballastOhm", ballastOhm, 0, 20)
                     .range("/moduleLimitA", moduleLimitA, 1, 30)
                     .range("/switchRatingA", switchRatingA, 0.5, 30)

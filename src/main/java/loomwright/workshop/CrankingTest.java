@@ -1,11 +1,9 @@
 package loomwright.workshop;
 
 import static loomwright.message.Arg.arg;
-import static loomwright.message.Arg.texts;
 
 import java.util.ArrayList;
 import java.util.List;
-import loomwright.answer.Accepted;
 import loomwright.answer.Answer;
 import loomwright.answer.Caution;
 import loomwright.answer.Finding;
@@ -13,6 +11,7 @@ import loomwright.answer.InputError;
 import loomwright.answer.InputErrors;
 import loomwright.answer.Severity;
 import loomwright.circuit.BatteryLaw;
+import loomwright.circuit.VehicleSystem;
 import loomwright.judgement.CrankingRule;
 import loomwright.judgement.DropRule;
 import loomwright.judgement.Ratio;
@@ -64,8 +63,7 @@ public final class CrankingTest {
             @Nullable Double temperatureC,
             @Nullable Integer cylinders) {
         public Input {
-            int nominalV = nominalVoltageV == null ? (int) NOMINAL_V : nominalVoltageV;
-            new InputErrors()
+            VehicleSystem.checkNominal(new InputErrors(), nominalVoltageV)
                     .required("/batteryPostsV", batteryPostsV)
                     .range("/batteryPostsV", batteryPostsV, 0, 40)
                     .range("/starterV", starterV, 0, 40)
@@ -75,13 +73,6 @@ public final class CrankingTest {
                     .range("/currentA", currentA, 1, 3000)
                     .range("/temperatureC", temperatureC, -40, 60)
                     .range("/cylinders", cylinders == null ? null : cylinders.doubleValue(), 1, 12)
-                    .check(
-                            nominalV == 6 || nominalV == 12 || nominalV == 24,
-                            InputError.Code.OUT_OF_RANGE,
-                            "/nominalVoltageV",
-                            nominalVoltageV,
-                            Accepted.ONE_OF,
-                            texts("names", List.of("6", "12", "24")))
                     .check(
                             starterV == null || batteryPostsV == null || starterV <= batteryPostsV,
                             InputError.Code.CONTRADICTION,

@@ -20,13 +20,12 @@ import loomwright.circuit.ContactBreaker;
 import loomwright.circuit.Diode;
 import loomwright.circuit.EarthPoint;
 import loomwright.circuit.Electromagnet;
-import loomwright.circuit.FilamentLamp;
 import loomwright.circuit.FixedResistor;
 import loomwright.circuit.Fuse;
 import loomwright.circuit.FusibleLink;
 import loomwright.circuit.IgnitionModule;
 import loomwright.circuit.Joint;
-import loomwright.circuit.LedLamp;
+import loomwright.circuit.LightingConsumer;
 import loomwright.circuit.Load;
 import loomwright.circuit.Motor;
 import loomwright.circuit.Part;
@@ -178,8 +177,7 @@ public final class SingleFaults {
 
     /** A relay or solenoid with an open winding does what one does that is stuck at rest. */
     private static boolean opens(Part part) {
-        return part instanceof FilamentLamp
-                || part instanceof LedLamp
+        return part instanceof LightingConsumer
                 || part instanceof Load
                 || part instanceof Motor
                 || part instanceof Coil

@@ -24,14 +24,13 @@ import loomwright.circuit.ControlBox;
 import loomwright.circuit.EarthPoint;
 import loomwright.circuit.EarthPolarity;
 import loomwright.circuit.Electromagnet;
-import loomwright.circuit.FilamentLamp;
 import loomwright.circuit.Flasher;
 import loomwright.circuit.Fuse;
 import loomwright.circuit.FusibleLink;
 import loomwright.circuit.Generator;
 import loomwright.circuit.IgnitionModule;
 import loomwright.circuit.Joint;
-import loomwright.circuit.LedLamp;
+import loomwright.circuit.LightingConsumer;
 import loomwright.circuit.Part;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Relay;
@@ -322,7 +321,7 @@ final class CircuitSheets {
             return Purpose.IGNITION;
         } else if (part instanceof Generator || part instanceof ControlBox) {
             return Purpose.CHARGING;
-        } else if (part instanceof FilamentLamp || part instanceof LedLamp || part instanceof Flasher) {
+        } else if (part instanceof LightingConsumer || part instanceof Flasher) {
             return Purpose.LIGHTING;
         }
         return Purpose.OTHER;

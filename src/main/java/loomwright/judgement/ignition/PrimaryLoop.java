@@ -27,11 +27,6 @@ public record PrimaryLoop(
     /** Share of the time that the primary is closed. Common practice, no source. */
     public static final double USUAL_DWELL = 0.6;
 
-    /** The nominal voltage of a vehicle whose supply has so many volts: 6, 12 or 24. */
-    public static double nominalOf(double supplyV) {
-        return supplyV <= 9 ? 6 : supplyV <= 18 ? 12 : 24;
-    }
-
     /** The supply with the engine stopped. */
     double restV() {
         return REST * nominalV;
