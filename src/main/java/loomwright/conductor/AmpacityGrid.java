@@ -78,9 +78,11 @@ record AmpacityGrid(
                     .toList();
             List<Integer> classes = classesOf(table);
             Map<Integer, List<AmpacityTable.Point>> points = classes.stream()
-                    .collect(Collectors.toMap(c -> c, c -> rows.stream()
-                            .map(row -> new AmpacityTable.Point(row.areaMm2(), currentA(table, row.cells(), c)))
-                            .toList()));
+                    .collect(Collectors.toMap(
+                            c -> c,
+                            c -> rows.stream()
+                                    .map(row -> new AmpacityTable.Point(row.areaMm2(), currentA(table, row.cells(), c)))
+                                    .toList()));
             grids.put(name, new AmpacityGrid(table, classes, rows, points));
         }
         return grids;

@@ -96,8 +96,7 @@ final class FaultSize {
      * Between two sizes that show a part otherwise, not only the one or the other: a lamp that works with one joint and only glows with ten
      * times its resistance is weak in between.
      */
-    private List<FaultCandidate> seenBetween(
-            SizedFault fault, List<FaultCandidate> solved, FaultCandidate smaller) {
+    private List<FaultCandidate> seenBetween(SizedFault fault, List<FaultCandidate> solved, FaultCandidate smaller) {
         List<FaultCandidate> found = new ArrayList<>();
         if (solved.isEmpty() || seenAlike(solved.get(solved.size() - 1), smaller)) {
             return found;
@@ -105,7 +104,8 @@ final class FaultSize {
         double largest = sized(solved.get(solved.size() - 1).faults(), 0).size();
         double apart = largest / sized(smaller.faults(), 0).size();
         for (int k = 1; k < SEEN_BETWEEN; k++) {
-            FaultCandidate tried = at(List.of(fault), 0, Set.of(), largest * Math.pow(apart, -(double) k / SEEN_BETWEEN));
+            FaultCandidate tried =
+                    at(List.of(fault), 0, Set.of(), largest * Math.pow(apart, -(double) k / SEEN_BETWEEN));
             if (tried != null) {
                 found.add(tried);
             }

@@ -82,7 +82,9 @@ record Unsaid(List<Measurement> looks, List<Boolean> twins) {
     }
 
     private static boolean areTwins(Part one, Part other) {
-        return one instanceof FilamentLamp a && other instanceof FilamentLamp b && a.ratedW().equals(b.ratedW());
+        return one instanceof FilamentLamp a
+                && other instanceof FilamentLamp b
+                && a.ratedW().equals(b.ratedW());
     }
 
     private static boolean isSeen(Consumer consumer) {

@@ -96,7 +96,9 @@ final class PartDraft {
         return type != null
                 && type.kind().equals("lamp")
                 && values.stream().anyMatch(value -> value.in("ohm").isPresent())
-                && values.stream().allMatch(value -> BULB.stream().allMatch(unit -> value.in(unit).isEmpty()));
+                && values.stream()
+                        .allMatch(value ->
+                                BULB.stream().allMatch(unit -> value.in(unit).isEmpty()));
     }
 
     String typeName() {

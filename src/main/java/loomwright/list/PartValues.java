@@ -67,9 +67,10 @@ final class PartValues {
     private UsualValue ofOwn(UsualValue switchOn) {
         Optional<UsualValue> hot = PartCatalogue.usual(draft.typeName(), "resistanceOhm", nominalV);
         return hot.isPresent() && object.get("resistanceOhm") instanceof Double ownOhm
-                ? switchOn.withValue(new BigDecimal(switchOn.value() * ownOhm / hot.get().value())
-                        .round(new MathContext(3))
-                        .doubleValue())
+                ? switchOn.withValue(
+                        new BigDecimal(switchOn.value() * ownOhm / hot.get().value())
+                                .round(new MathContext(3))
+                                .doubleValue())
                 : switchOn;
     }
 

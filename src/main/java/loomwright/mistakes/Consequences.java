@@ -136,7 +136,8 @@ final class Consequences {
         SwitchSetting setting = settings.get(i);
         FusedSteps before = sound.get(i);
         // The notes on a fault read off the plan as drawn what is new in it, such as the end of a wire that is off.
-        // Where the sound plan blows a fuse, a step is compared with one in which that is open: the figures must be of the mistake.
+        // Where the sound plan blows a fuse, a step is compared with one in which that is open: the figures must be of
+        // the mistake.
         boolean comparable = i > 0 && before.blown().isEmpty();
         FusedSteps after = solverOfFault.solve(
                 fault.applyTo(setting.plan()), comparable ? before.first() : FusedSteps.NOTHING_KNOWN, unnoticed);
@@ -163,7 +164,11 @@ final class Consequences {
             }
             Instant when = setting.at(after.last().get(s).step());
             effects.notices()
-                    .compare(before.last().get(s), soundLoads.in(before.last().get(s)), after.last().get(s), when);
+                    .compare(
+                            before.last().get(s),
+                            soundLoads.in(before.last().get(s)),
+                            after.last().get(s),
+                            when);
             addBackfeeds(before.last().get(s), after.last().get(s), when, effects.backfeeds());
         }
     }

@@ -175,12 +175,7 @@ final class Overloads {
     }
 
     private void compareCurrent(
-            @Nullable SolvedStep sound,
-            SolvedStep faulty,
-            Map<String, Part> parts,
-            int i,
-            Instant when,
-            boolean last) {
+            @Nullable SolvedStep sound, SolvedStep faulty, Map<String, Part> parts, int i, Instant when, boolean last) {
         Branch branch = faulty.branches().get(i);
         double nowA = Math.abs(faulty.currentA(i));
         Allowed allowed = allowed(branch, parts, faulty.step());

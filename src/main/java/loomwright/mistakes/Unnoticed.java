@@ -66,7 +66,8 @@ final class Unnoticed {
                 movedA += Math.abs(sound.currentA(there));
                 there++;
             }
-            boolean known = isWire(sound, there) && isSame(scan.branch(here), sound.branches().get(there));
+            boolean known = isWire(sound, there)
+                    && isSame(scan.branch(here), sound.branches().get(there));
             if (!known && sound.plan().findWire(scan.branch(here).id()).isPresent()) {
                 return Double.NaN;
             }

@@ -144,9 +144,7 @@ public final class UsualIntent {
         Set<TerminalRef> joined = exciters.isEmpty() ? Set.of() : Joined.with(plan, exciters);
         Set<String> lamps = new HashSet<>();
         for (Part part : plan.parts()) {
-            if (part instanceof LightingConsumer
-                    || part instanceof Load
-                    || part instanceof Relay) {
+            if (part instanceof LightingConsumer || part instanceof Load || part instanceof Relay) {
                 Consumer consumer = (Consumer) part;
                 TerminalRef feed = consumer.terminal(consumer.feedTerminal());
                 TerminalRef back = consumer.terminal(consumer.returnTerminal());

@@ -40,8 +40,7 @@ class FusingTest {
     @ParameterizedTest
     @ValueSource(doubles = {0, 0.009, 101})
     void preeceIsForWires(double diameterMm) {
-        RejectedInput rejected =
-                catchThrowableOfType(RejectedInput.class, () -> FusingCurrent.preeceA(diameterMm));
+        RejectedInput rejected = catchThrowableOfType(RejectedInput.class, () -> FusingCurrent.preeceA(diameterMm));
         assertThat(rejected.faults().get(0).pointer()).isEqualTo("/diameterMm");
     }
 

@@ -58,14 +58,25 @@ class D12_ComplaintsTest {
     /** Lights off, all as the plan has it, and somebody says that a headlamp glows. */
     @Test
     void aVehicleIsNotConfirmedSoundAgainstAComplaint() {
-        List<Measurement> points = Stream.of("battery.plus", "stud.1", "key.15", "ballast.a", "coil.15", "F1.b", "F2.b", "blower.33")
+        List<Measurement> points = Stream.of(
+                        "battery.plus", "stud.1", "key.15", "ballast.a", "coil.15", "F1.b", "F2.b", "blower.33")
                 .map(point -> Bedside.volts(point, Condition.RUN))
                 .toList();
         List<MeterReading> right = Bedside.exact(SANDPIPER, List.of(), points);
         assertThat(Bedside.diagnose(SANDPIPER, right).conclusion().certainty()).isEqualTo(Certainty.CONFIRMED);
         List<MeterReading> both = new ArrayList<>(right);
         both.add(new MeterReading(
-                null, "earth", "head-left", Condition.RUN, Map.of(), Contacts.EITHER, false, null, null, null, Sign.GLOWS));
+                null,
+                "earth",
+                "head-left",
+                Condition.RUN,
+                Map.of(),
+                Contacts.EITHER,
+                false,
+                null,
+                null,
+                null,
+                Sign.GLOWS));
         assertThat(Bedside.diagnose(SANDPIPER, both).conclusion().certainty()).isNotEqualTo(Certainty.CONFIRMED);
     }
 

@@ -325,7 +325,8 @@ class L07_AssumptionsAndQuestionsTest {
     void aFreeSwitchStandsWhereTheListSays(String written, String position) {
         Plan plan = Lists.plan(switchStanding(written));
         assertThat(plan.listParts(Switch.class)).extracting(Switch::position).containsExactly(position);
-        assertThat(Lists.plan(switchStanding("")).listParts(Switch.class).get(0).position()).isNull();
+        assertThat(Lists.plan(switchStanding("")).listParts(Switch.class).get(0).position())
+                .isNull();
     }
 
     /** The plan is not taken with a position that the switch has not; the problem names the two that it has. */

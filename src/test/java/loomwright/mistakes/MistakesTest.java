@@ -385,7 +385,9 @@ class MistakesTest {
                 .flatMap(mistake -> mistake.overloads().stream())
                 .filter(overload -> overload.kind() == Limit.DEAD_SHORT)
                 .toList();
-        assertThat(shorts).isNotEmpty().allSatisfy(overload -> assertThat(overload.id()).isIn("battery", "small"));
+        assertThat(shorts)
+                .isNotEmpty()
+                .allSatisfy(overload -> assertThat(overload.id()).isIn("battery", "small"));
     }
 
     @Test
@@ -397,8 +399,8 @@ class MistakesTest {
                 .extracting(mistake -> mistake.kind())
                 .containsExactlyInAnyOrder(Kind.WIRE_OFF, Kind.BAD_JOINT);
         assertThat(report(DYNAMO).mistakes())
-                .filteredOn(mistake -> mistake.kind() == Kind.LEADS_SWAPPED
-                        && mistake.ids().contains("dynamo"))
+                .filteredOn(mistake ->
+                        mistake.kind() == Kind.LEADS_SWAPPED && mistake.ids().contains("dynamo"))
                 .hasSize(1);
     }
 }

@@ -44,7 +44,11 @@ public final class FaultWording {
                     arg("wire", thing(plan, f.wire())),
                     arg(
                             "part",
-                            thing(plan, isCase(f.wire(), plan) ? machine(f.wire(), plan) : f.terminal().part())),
+                            thing(
+                                    plan,
+                                    isCase(f.wire(), plan)
+                                            ? machine(f.wire(), plan)
+                                            : f.terminal().part())),
                     arg("terminal", f.terminal().terminal()),
                     arg("lead", isCase(f.wire(), plan) ? "case" : "wire"));
         } else if (fault instanceof MisplacedWire f) {
@@ -120,10 +124,10 @@ public final class FaultWording {
         } else if (fault instanceof DischargedBattery f) {
             return discharged(f)
                     .with(
-                    things("batteries", plan, f.ids()),
-                    arg("arrangement", f.batteries().arrangement()),
-                    arg("restV", f.leftV()),
-                    arg("soundV", f.restV()));
+                            things("batteries", plan, f.ids()),
+                            arg("arrangement", f.batteries().arrangement()),
+                            arg("restV", f.leftV()),
+                            arg("soundV", f.restV()));
         }
         WornBattery f = (WornBattery) fault;
         return FaultText.BATTERY_WORN.with(
@@ -186,7 +190,8 @@ public final class FaultWording {
     }
 
     private static boolean isCase(String wire, Plan plan) {
-        return plan.findPart(wire).isEmpty() && plan.findWire(wire).filter(plan::isCase).isPresent();
+        return plan.findPart(wire).isEmpty()
+                && plan.findWire(wire).filter(plan::isCase).isPresent();
     }
 
     /** The machine whose case a connection is. */

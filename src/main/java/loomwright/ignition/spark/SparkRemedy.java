@@ -12,7 +12,8 @@ public final class SparkRemedy {
     /** A narrower gap is set at no plug. */
     private static final double NARROWEST_GAP_MM = 0.5;
 
-    static final Basis GAP_BASIS = Basis.commonPractice("plug gap 0.5 to 0.8 mm with contacts, 0.8 to 1.5 mm with electronics");
+    static final Basis GAP_BASIS =
+            Basis.commonPractice("plug gap 0.5 to 0.8 mm with contacts, 0.8 to 1.5 mm with electronics");
 
     /** Steps of a feeler gauge. */
     private static final double GAUGE_MM = 0.05;
@@ -50,8 +51,7 @@ public final class SparkRemedy {
     }
 
     private static boolean suppliedBetter(SparkInput.Resolved question, SparkPoint at) {
-        double betterV =
-                Math.max(MORE_SUPPLY * at.supplyV(), UsualVoltages.CHARGING_V * question.nominalV() / 12);
+        double betterV = Math.max(MORE_SUPPLY * at.supplyV(), UsualVoltages.CHARGING_V * question.nominalV() / 12);
         SparkPoint better = question.system().at(at.speedRpm(), betterV, at.bypassed());
         return better.margin().availableV() > HELPS * at.margin().availableV();
     }

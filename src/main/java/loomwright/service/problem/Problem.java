@@ -38,7 +38,18 @@ public record Problem(
      * @param fault the fault
      * @param inBody whether it is in the body; else in the query or the path
      */
-    @JsonPropertyOrder({"code", "text", "pointer", "parameter", "place", "row", "column", "value", "accepted", "suggestion"})
+    @JsonPropertyOrder({
+        "code",
+        "text",
+        "pointer",
+        "parameter",
+        "place",
+        "row",
+        "column",
+        "value",
+        "accepted",
+        "suggestion"
+    })
     public record Entry(
             @JsonIgnore InputError fault, @JsonIgnore boolean inBody) {
 

@@ -377,7 +377,10 @@ class SparkTest {
         SparkInput wide = fed(14.2, SwitchInput.limitingModule(3.0), 2.5);
         Message remedy = remedy(wide, SparkFinding.NO_SPARK, SparkFinding.RESERVE_MISSED);
         assertThat(says(remedy, "volts")).isEqualTo("no");
-        assertThat(result(fed(15.7, SwitchInput.limitingModule(3.0), 2.5)).at().margin().availableV())
+        assertThat(result(fed(15.7, SwitchInput.limitingModule(3.0), 2.5))
+                        .at()
+                        .margin()
+                        .availableV())
                 .isCloseTo(result(wide).at().margin().availableV(), within(1.0));
     }
 
