@@ -32,7 +32,7 @@ class C04_PropertyWordingTest {
         properties.put("directed", new PropertyValue(true));
         assertThat(PropertyWording.list(properties))
                 .isEqualTo(
-                        "coil resistance 85 Ω; capacitance 0.22 µF; size 2.5 mm²; elements 0.9, 0.6 Ω; feeds one way yes");
+                        "coil resistance 85 Ω; capacitance 0.22 µF; size 2.5 mm²; elements 0.9, 0.6 Ω; feeds one way only yes");
     }
 
     @Test

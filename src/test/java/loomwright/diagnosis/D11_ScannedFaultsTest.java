@@ -34,6 +34,10 @@ import org.junit.jupiter.params.provider.MethodSource;
 /** A fault that changes a few resistances is looked at by a change to the sound plan's solution: it shows what the full solution shows. */
 class D11_ScannedFaultsTest {
     private static final double CLOSE_V = 2e-6;
+    /** Which of the faults less likely than this are among the sixty that are looked at more closely is a matter of the last digit. */
+    private static final double RANKED = 0.005;
+
+    private static final double RANKED_ALIKE = 0.001;
 
     static Stream<Plan> plans() {
         return Stream.concat(
@@ -93,29 +97,28 @@ class D11_ScannedFaultsTest {
             DiagnosisQuestion question = DiagnosisQuestion.of(plan, Bedside.noisy(figures, points, 1, random));
             Diagnosis byFull = new Diagnosis(question, DiagnosisLimits.defaults(), full);
             Diagnosis byChange = new Diagnosis(question, DiagnosisLimits.defaults(), Bedside.bench(plan));
-            assertThat(ranking(byChange).keySet())
-                    .as("%s", fault)
-                    .containsExactlyElementsOf(ranking(byFull).keySet());
-            ranking(byChange)
-                    .forEach((faultsOfGroup, probability) -> assertThat(probability)
-                            .as("%s: %s", fault, faultsOfGroup)
-                            .isCloseTo(ranking(byFull).get(faultsOfGroup), within(0.005)));
+            Map<String, Double> wanted = ranking(byFull);
+            Map<String, Double> found = ranking(byChange);
+            Stream.concat(wanted.keySet().stream(), found.keySet().stream())
+                    .filter(one -> Math.max(wanted.getOrDefault(one, 0.0), found.getOrDefault(one, 0.0)) >= RANKED)
+                    .forEach(one -> assertThat(found.getOrDefault(one, 0.0))
+                            .as("%s: %s", fault, one)
+                            .isCloseTo(wanted.getOrDefault(one, 0.0), within(RANKED_ALIKE)));
         }
     }
 
-    /** The faults of each group with their probability; of less than one in a hundred which pairs are tried is a matter of the last digit. */
+    /** Each fault with its probability, whatever its size. */
     private static Map<String, Double> ranking(Diagnosis diagnosis) {
         Map<String, Double> ranking = new LinkedHashMap<>();
         diagnosis.groups().stream()
-                .filter(group -> diagnosis.probability(group) >= 0.01)
-                .forEach(group -> ranking.merge(
-                        group.stream()
-                                .flatMap(c -> c.faults().stream())
+                .flatMap(List::stream)
+                .forEach(c -> ranking.merge(
+                        c.faults().stream()
                                 .map(f -> f.kind() + " " + f.ids())
                                 .sorted()
                                 .toList()
                                 .toString(),
-                        diagnosis.probability(group),
+                        diagnosis.probability(c),
                         Double::sum));
         return ranking;
     }

@@ -97,11 +97,13 @@ class WorkbenchTest extends Workbench {
     @Test
     void whatIsLeftOutIsAssumedInGreyUntilTypedOver() {
         paste(List.of(
-                "battery +\tlamp left +\t1 mm2", "lamp left -\tbody\t1 mm2\t1 m", "battery -\tbody\t16 mm2\t1 m"));
+                "battery +\tleft headlamp +\t1 mm2",
+                "left headlamp -\tbody\t1 mm2\t1 m",
+                "battery -\tbody\t16 mm2\t1 m"));
         browser.waitUntil(here -> here.rows("#wire-grid").get(0).matches("W1.*\\(\\d.* m\\).*"));
         browser.enter("#wire-grid tbody tr:first-child input[data-column=length]", "3 m" + Keys.ENTER);
         browser.waitUntil(here -> here.rows("#wire-grid").get(0).contains("|3 m|"));
-        assertThat(browser.text("#assumption-count")).contains("assumed");
+        browser.waitUntil(here -> here.text("#assumption-count").matches(".*[1-9].*"));
     }
 
     @Test

@@ -38,7 +38,8 @@ class TruncatedMarkdownTest {
         assertThat(TruncatedMarkdown.of(text, 2_000).lines())
                 .hasSize(4 + 18 + 1 + 1)
                 .last()
-                .isEqualTo("*Left out to keep the text within 2000 characters: 22 of 40 lines of \"Long\"; \"More\".*");
+                .asString()
+                .contains("2000", "22 of 40", "\"Long\"", "\"More\"");
     }
 
     @Test
