@@ -7,6 +7,7 @@ import static loomwright.review.Reviews.plan;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.Objects;
 import loomwright.answer.Finding;
 import loomwright.circuit.Fuse;
 import loomwright.circuit.Plan;
@@ -72,5 +73,36 @@ class FuseMarkingTest {
         Finding finding = get(fused("'ratingA':10", loadA, "16 mm2"), FindingCode.FUSE_OVERLOADED);
         assertThat(finding.message().arguments()).containsEntry("blows", new Argument.Verbatim(blows));
         assertThat(figure(finding, "withinS")).isCloseTo(withinS, within(0.03));
+    }
+
+    private static Plan starter(double ratingA) {
+        return plan(
+                "{'kind':'fuse','id':'fuse','construction':'bolt-down','resistanceOhm':0.0005,'ratingA':" + ratingA
+                        + "},{'kind':'motor','id':'starter','resistanceOhm':0.08,'excitation':'series','meantLive':['crank']},"
+                        + "{'kind':'switch','id':'foot','terminals':['1','2'],"
+                        + "'positions':[{'name':'off','joins':[]},{'name':'on','joins':[['1','2']]}],"
+                        + "'positionByCondition':{'off':'off','accessory':'off','run':'off','crank':'on','running':'off'}}",
+                "{'id':'W1','from':'battery.plus','to':'fuse.a','size':'16 mm2','lengthM':0.3},"
+                        + "{'id':'W2','from':'fuse.b','to':'foot.1','size':'16 mm2','lengthM':0.5},"
+                        + "{'id':'W3','from':'foot.2','to':'starter.33','size':'16 mm2','lengthM':0.5},"
+                        + "{'id':'W4','from':'starter.32','to':'body.31','size':'16 mm2','lengthM':0.3}");
+    }
+
+    /** A series motor of 0.08 ohm takes 125 A, more than a 70 A fuse bears for 30 s; one of 125 A carries it for ever. */
+    @Test
+    void aFuseInTheFeedOfAStarterMustCarryCranking() {
+        Finding blown = get(starter(40), FindingCode.FUSE_OVERLOADED);
+        assertThat(figure(blown, "currentA")).isCloseTo(125, within(0.5));
+        assertThat(Objects.requireNonNull(blown.remedy()).arguments().get("ratingA"))
+                .isEqualTo(new Argument.Quantity(125, "A"));
+        assertThat(find(starter(125), FindingCode.FUSE_OVERLOADED)).isEmpty();
+    }
+
+    /** Nothing lasting flows there, so that a fuse of 1 A would carry all that lasts. */
+    @Test
+    void norIsASmallerOneProposedThanCrankingTakes() {
+        Finding large = get(starter(300), FindingCode.FUSE_TOO_LARGE);
+        assertThat(Objects.requireNonNull(large.remedy()).arguments().get("ratingA"))
+                .isEqualTo(new Argument.Quantity(125, "A"));
     }
 }

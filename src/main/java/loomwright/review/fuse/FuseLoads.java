@@ -7,15 +7,18 @@ import java.util.List;
 import java.util.Optional;
 import loomwright.answer.Basis;
 import loomwright.answer.Finding;
+import loomwright.answer.Severity;
 import loomwright.backfeed.Survey.Moment;
 import loomwright.circuit.Diode;
 import loomwright.circuit.Fuse;
 import loomwright.circuit.Plan;
+import loomwright.conductor.CrankingHeat;
 import loomwright.judgement.Level;
 import loomwright.judgement.Verdict;
 import loomwright.judgement.wire.FuseRule;
 import loomwright.message.Arg;
 import loomwright.message.Argument;
+import loomwright.message.Message;
 import loomwright.operation.Branch;
 import loomwright.review.context.Check;
 import loomwright.review.context.FindingCode;
@@ -25,7 +28,7 @@ import loomwright.review.context.ReviewContext;
 import loomwright.review.context.ReviewText;
 import loomwright.review.context.ShortedFuses;
 
-/** The lasting current of each fuse against its rating. */
+/** The lasting current of each fuse against its rating, and that of cranking against what blows it in one attempt to start. */
 public final class FuseLoads implements Check {
     /** From here a time is given in minutes. */
     private static final double MINUTES_FROM_S = 120;
@@ -76,13 +79,30 @@ public final class FuseLoads implements Check {
     private static List<Finding> overloads(ReviewContext context) {
         return context.plan().listParts(Fuse.class).stream()
                 .filter(fuse -> !context.shorted().containsKey(fuse.id()))
-                .flatMap(fuse ->
-                        context
-                                .lasting()
-                                .find(Branch.Owner.PART, fuse.id())
-                                .flatMap(peak -> judge(fuse, peak))
-                                .stream())
+                .flatMap(fuse -> overload(context, fuse).stream())
                 .toList();
+    }
+
+    /** What lasts counts first, if it blows the fuse. */
+    private static Optional<Finding> overload(ReviewContext context, Fuse fuse) {
+        Optional<Finding> lasting =
+                context.lasting().find(Branch.Owner.PART, fuse.id()).flatMap(peak -> judge(fuse, peak));
+        Optional<Finding> cranking =
+                context.cranking().find(Branch.Owner.PART, fuse.id()).flatMap(peak -> judgeCranking(fuse, peak));
+        boolean blows = lasting.filter(finding -> finding.severity() == Severity.WARNING)
+                .isPresent();
+        return blows || cranking.isEmpty() ? lasting : cranking;
+    }
+
+    /** A fuse in the feed of a starter holds for one attempt to start. */
+    private static Optional<Finding> judgeCranking(Fuse fuse, Peak peak) {
+        if (peak.currentA() < FuseRule.opensWithinA(fuse, CrankingHeat.GO_S)) {
+            return Optional.empty();
+        }
+        Message remedy = FuseRule.smallest(peak.currentA(), false)
+                .map(rating -> ReviewText.FIT_FUSE.with(arg("ratingA", rating.ratingA())))
+                .orElseGet(ReviewText.SPLIT_LOAD::with);
+        return Optional.of(overloaded(fuse, peak).remedy(remedy));
     }
 
     private static Optional<Finding> judge(Fuse fuse, Peak peak) {
@@ -91,24 +111,7 @@ public final class FuseLoads implements Check {
         Arg currentA = arg("currentA", peak.currentA());
         Arg ratingA = arg("ratingA", fuse.continuousA());
         if (verdict.level() == Level.WARNING) {
-            Optional<Double> withinS = FuseRule.curve(fuse).longestS(peak.currentA() / fuse.continuousA());
-            return Optional.of(Finding.warning(
-                            FindingCode.FUSE_OVERLOADED.with(
-                                    of,
-                                    currentA,
-                                    ratingA,
-                                    FindingWording.limitRatio(peak.currentA(), fuse.continuousA()),
-                                    arg("loadPercent", 100 * peak.currentA() / fuse.continuousA()),
-                                    arg("blows", blows(fuse, peak.currentA())),
-                                    arg(
-                                            "minutes",
-                                            withinS.filter(s -> s >= MINUTES_FROM_S)
-                                                    .map(s -> (int) Math.round(s / 60))
-                                                    .orElse(0)),
-                                    arg("withinS", withinS.orElse(0.0)),
-                                    FindingWording.when(peak.moment())),
-                            Basis.computed("current against the rating given", "comparison"))
-                    .remedy(ReviewText.SPLIT_LOAD.with()));
+            return Optional.of(overloaded(fuse, peak).remedy(ReviewText.SPLIT_LOAD.with()));
         }
         if (verdict.level() == Level.NOTE) {
             return Optional.of(Finding.note(
@@ -124,6 +127,27 @@ public final class FuseLoads implements Check {
                     .remedy(ReviewText.REDUCE_LOAD.with()));
         }
         return Optional.empty();
+    }
+
+    private static Finding overloaded(Fuse fuse, Peak peak) {
+        double multiple = peak.currentA() / fuse.continuousA();
+        Optional<Double> withinS = FuseRule.curve(fuse).longestS(multiple);
+        return Finding.warning(
+                FindingCode.FUSE_OVERLOADED.with(
+                        arg("fuse", fuse.thing()),
+                        arg("currentA", peak.currentA()),
+                        arg("ratingA", fuse.continuousA()),
+                        FindingWording.limitRatio(peak.currentA(), fuse.continuousA()),
+                        arg("loadPercent", 100 * multiple),
+                        arg("blows", blows(fuse, peak.currentA())),
+                        arg(
+                                "minutes",
+                                withinS.filter(s -> s >= MINUTES_FROM_S)
+                                        .map(s -> (int) Math.round(s / 60))
+                                        .orElse(0)),
+                        arg("withinS", withinS.orElse(0.0)),
+                        FindingWording.when(peak.moment())),
+                Basis.computed("current against the rating given", "comparison"));
     }
 
     /** What an overload does to a fuse, by the limits of its standard. */

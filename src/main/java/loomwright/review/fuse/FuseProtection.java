@@ -28,6 +28,7 @@ import loomwright.operation.Branch;
 import loomwright.review.context.Check;
 import loomwright.review.context.FindingCode;
 import loomwright.review.context.FindingWording;
+import loomwright.review.context.PeakCurrents;
 import loomwright.review.context.PeakCurrents.Peak;
 import loomwright.review.context.Protection.Region;
 import loomwright.review.context.ReviewContext;
@@ -206,13 +207,17 @@ public final class FuseProtection implements Check {
                                         other -> FuseRule.judgeWire(fuse.continuousA(), other.allowedA())));
     }
 
-    /** Both together, named: the rating that carries the load, and the thinnest wire that rating protects. */
+    private static double currentA(PeakCurrents peaks, Fuse fuse) {
+        return peaks.find(Branch.Owner.PART, fuse.id()).map(Peak::currentA).orElse(0.0);
+    }
+
+    /** Both together, named: the rating that carries the load and cranking, and the thinnest wire that rating protects. */
     private static Message remedy(ReviewContext context, Fuse fuse, Failure worst) {
-        double loadA = context.lasting()
-                .find(Branch.Owner.PART, fuse.id())
-                .map(Peak::currentA)
-                .orElse(0.0);
-        Optional<FuseRule.Rating> least = FuseRule.smallest(loadA, true);
+        Optional<FuseRule.Rating> least = FuseRule.smallest(
+                Math.max(
+                        currentA(context.lasting(), fuse) / FuseRule.CHOSEN_SHARE,
+                        currentA(context.cranking(), fuse)),
+                false);
         if (least.isEmpty()) {
             return ReviewText.SPLIT_LOAD_OVER_WIRES_AND_FUSES.with();
         }
