@@ -72,9 +72,9 @@ final class Names {
     /** Words of one meaning in a list of wires, whole. */
     private static final Map<String, String> ABBREVIATIONS =
             Map.of("batt", "battery", "ign", "ignition", "alt", "alternator", "reg", "regulator");
-    /** The rating in the name of a fuse: 20A is no terminal there. */
+    /** The rating in the name of a fuse: 20A is no terminal there, but a is the terminal in "fuse 7 a". */
     private static final Pattern RATED_FUSE = Pattern.compile(
-            "(?=.*\\bfuse\\b(?! ?(?:box|block|panel|board)))(.*?)\\b(\\d{2,3}|[5-9]|\\d{1,2}[.,]5)(?:\\s?amps?|\\s?A)\\b(.*)",
+            "(?=.*\\bfuse\\b(?! ?(?:box|block|panel|board)))(.*?)\\b(\\d{2,3}|[5-9]|\\d{1,2}[.,]5)(?:\\s?amps?|A|\\s(?-i:A)|(?<=\\d\\d|[.,]5)\\sA)\\b(.*)",
             Pattern.CASE_INSENSITIVE);
 
     private static final Pattern TWO_PARTS =
@@ -209,7 +209,10 @@ final class Names {
                                 String.join(" ", tokens.subList(0, head.nameEnd)),
                                 label(left, tokens, head.nameEnd, corrected),
                                 refined(head.phrase.type(), tokens),
-                                String.join(" ", tokens.subList(head.nameEnd, tokens.size())),
+                                asWritten(
+                                        left,
+                                        String.join(" ", tokens.subList(head.nameEnd, tokens.size())),
+                                        head.phrase.type()),
                                 values,
                                 corrected),
                         rating))
@@ -248,16 +251,22 @@ final class Names {
             String key = String.join(" ", tokens.subList(0, end));
             PartType type = declared.get(key);
             String tail = String.join(" ", tokens.subList(end, tokens.size()));
-            boolean fits = type != null
+            if (type != null
                     && (tail.isEmpty()
                             || Terminals.words(type).contains(tail)
                             || (type.kind().equals("switch") && end == tokens.size() - 1)
-                            || Spelling.nearest(tail, Terminals.words(type)).isPresent());
-            if (fits) {
-                return Optional.of(new Name(key, label(text, tokens, end, corrected), type, tail, values, corrected));
+                            || Spelling.nearest(tail, Terminals.words(type)).isPresent())) {
+                return Optional.of(new Name(
+                        key, label(text, tokens, end, corrected), type, asWritten(text, tail, type), values, corrected));
             }
         }
         return Optional.empty();
+    }
+
+    /** The words for a terminal; a capital stays one where the catalogue has both b and B. */
+    private static String asWritten(String text, String terminal, PartType type) {
+        String capital = terminal.toUpperCase(Locale.ROOT);
+        return Terminals.differsByCase(type, terminal) && text.strip().endsWith(capital) ? capital : terminal;
     }
 
     private record Head(Phrase phrase, int start, int nameEnd, boolean sound) {}

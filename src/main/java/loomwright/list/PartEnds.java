@@ -42,6 +42,9 @@ final class PartEnds {
         String phrase = positiveEarth && !draft.is("battery") && !draft.is("relay") && !draft.is("diode")
                 ? SWAPPED.getOrDefault(use.phrase, use.phrase)
                 : use.phrase;
+        if (isSecondEnd(use)) {
+            return kind.back();
+        }
         Terminals.Meaning meaning = Terminals.find(type, phrase);
         if (!meaning.choices().isEmpty()) {
             return twoMeanings(use, meaning);
@@ -68,6 +71,14 @@ final class PartEnds {
             return taken;
         }
         return pole(meaning.name(), phrase);
+    }
+
+    /** B is the feed of a load as some makers mark it; beside an A, or with its wire on earth, it is the second end. */
+    private boolean isSecondEnd(Use use) {
+        return draft.is("load")
+                && use.phrase.equals("B")
+                && (use.other().isEarth()
+                        || draft.uses.stream().anyMatch(other -> other.phrase.equalsIgnoreCase("a")));
     }
 
     /** With positive earth the live pole of an alternator is B-, whatever its owner calls it. */

@@ -126,7 +126,7 @@ public final class PlanList {
             wireObjects.add(object);
         }
         wireObjects.addAll(parts.objects().extraWires());
-        parts.objects().places().forEach((index, at) -> places.put("/parts/" + index, at));
+        places.putAll(parts.objects().places());
         Map<String, Object> plan = new LinkedHashMap<>();
         plan.put("schema", SCHEMA);
         plan.put("name", settings.name());

@@ -19,7 +19,7 @@ final class PlanObjects {
     private final Notes notes;
     private final Set<String> ids;
     private final List<Map<String, Object>> objects = new ArrayList<>();
-    private final Map<Integer, CellRef> places = new LinkedHashMap<>();
+    private final Map<String, CellRef> places = new LinkedHashMap<>();
     private final List<Map<String, Object>> extraWires = new ArrayList<>();
     private final Map<PartType.Earth, String> earths = new LinkedHashMap<>();
 
@@ -40,7 +40,8 @@ final class PlanObjects {
         return List.copyOf(extraWires);
     }
 
-    Map<Integer, CellRef> places() {
+    /** Where each part, and each property with a cell of its own, comes from, by JSON pointer. */
+    Map<String, CellRef> places() {
         return Map.copyOf(places);
     }
 
@@ -51,9 +52,15 @@ final class PlanObjects {
         if (!label.isEmpty()) {
             object.put("label", label);
         }
-        places.put(objects.size(), at);
+        places.put("/parts/" + objects.size(), at);
         objects.add(object);
         return object;
+    }
+
+    /** Puts a property that has a cell of its own. */
+    void put(Map<String, Object> object, String property, Object value, CellRef at) {
+        object.put(property, value);
+        places.put("/parts/" + objects.indexOf(object) + "/" + property, at);
     }
 
     @Nullable

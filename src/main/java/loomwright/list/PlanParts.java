@@ -159,7 +159,11 @@ final class PlanParts {
                 row.find("." + property.getKey())
                         .ifPresent(cell -> PropertyText.parse(cell.text(), property.getValue())
                                 .ifPresentOrElse(
-                                        value -> object.put(property.getKey(), value),
+                                        value -> objects.put(
+                                                object,
+                                                property.getKey(),
+                                                value,
+                                                row.at("." + property.getKey())),
                                         () -> notes.ask(
                                                 Question.Code.WHAT_VALUE,
                                                 row.at("." + property.getKey()),

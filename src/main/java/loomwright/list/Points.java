@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import loomwright.list.PartDraft.Use;
 import org.jspecify.annotations.Nullable;
@@ -47,7 +48,7 @@ final class Points {
             return Optional.of(stripped);
         }
         Names.Name name = names.read(stripped);
-        PartDraft draft = drafts.get(name.key());
+        PartDraft draft = drafts.getOrDefault(name.key(), engine(name));
         boolean earth = name.type() != null && name.type().kind().equals(EARTH);
         if (draft == null) {
             return earth ? Optional.of(EARTH) : byId(stripped);
@@ -60,6 +61,14 @@ final class Points {
                 .map(use -> use.end)
                 .findFirst()
                 .or(() -> terminal(draft, name.terminal()));
+    }
+
+    /** The engine by another of its names: its block, its gearbox. */
+    private @Nullable PartDraft engine(Names.Name name) {
+        return drafts.values().stream()
+                .filter(draft -> draft.typeName().equals("engine") && Objects.equals(draft.type, name.type()))
+                .findFirst()
+                .orElse(null);
     }
 
     /** A point as the plan in the answer names it. */

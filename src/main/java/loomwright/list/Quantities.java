@@ -22,9 +22,12 @@ public final class Quantities {
                     + NUMBER
                     + ")?\\s*(volts?|v|watts?|w|ah|amp ?hours?|amps?|amperes?|a|kohms?|kω|k|ohms?|ω|r|rpm|rev/min|µf|uf|mfd|microfarads?|mm2|mm²|awg)\\b",
             Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE | Pattern.UNICODE_CHARACTER_CLASS);
-    /** Beside the name of a part, where 56a and 58R are terminals: no amperes without a blank, no R for ohms. */
+    /**
+     * Beside the name of a part, where 56a and 58R are terminals: no amperes without a blank, no R for ohms. A small a after one
+     * digit is a terminal too, as in "glow plug 3 a".
+     */
     private static final Pattern BESIDE_A_NAME = Pattern.compile(
-            NUMBER + "(?:\\s*/\\s*" + NUMBER + ")?\\s*(volts?|v|watts?|w|ah|ohms?|ω|amps?(?=\\b)|(?<=\\s)a)(?![\\w+-])",
+            NUMBER + "(?:\\s*/\\s*" + NUMBER + ")?\\s*(volts?|v|watts?|w|ah|ohms?|ω|amps?(?=\\b)|(?<=\\s)(?-i:A)|(?<=(?:\\d|[.,])\\d\\s)a)(?![\\w+-])",
             Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE | Pattern.UNICODE_CHARACTER_CLASS);
 
     private static final Pattern TIMES =

@@ -1,5 +1,6 @@
 package loomwright.list;
 
+import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -7,7 +8,10 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import loomwright.list.PartDraft.Use;
 
-/** Parts that a list names in two ways: a fuse with and without its rating, a switch with a mark that only its owner knows. */
+/**
+ * Parts that a list names in two ways: a fuse with and without its rating, a switch with a mark that only its owner knows, an
+ * engine and its block.
+ */
 final class SameParts {
     private static final Pattern RATED = Pattern.compile("(.+) \\d+(?:[.,]\\d)?a");
     private static final Pattern MARKED = Pattern.compile("(.+) ([a-z][a-z0-9]?|1[79]|[4-8][0-9][a-e]?)");
@@ -25,6 +29,25 @@ final class SameParts {
         for (PartDraft draft : List.copyOf(drafts.values())) {
             same.joinFuse(draft);
             same.joinSwitch(draft);
+        }
+        same.joinEngine();
+    }
+
+    /** Engine, engine block and gearbox: one piece of metal, if no wire of the list joins them. */
+    private void joinEngine() {
+        List<PartDraft> names = drafts.values().stream()
+                .filter(draft -> draft.typeName().equals("engine") && draft.exactKind == null)
+                .toList();
+        PartDraft whole = names.stream()
+                .min(Comparator.comparing((PartDraft draft) -> draft.row == null)
+                        .thenComparing(draft -> !draft.key.equals("engine")))
+                .orElse(null);
+        for (PartDraft part : names) {
+            boolean apart = part.row != null || part.uses.stream().anyMatch(use -> names.contains(use.other()));
+            if (whole != null && part != whole && !apart) {
+                whole.absorb(part);
+                drafts.remove(part.key);
+            }
         }
     }
 

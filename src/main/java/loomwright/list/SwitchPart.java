@@ -192,7 +192,9 @@ final class SwitchPart {
                 }
             }
         }
+        boolean caseApart = used.contains(feed()) && used.contains(output());
         List<String> strange = used.stream()
+                .filter(name -> !(caseApart && name.equals(CASE)))
                 .filter(name -> usual.stream().noneMatch(t -> t.terminal().equals(name)))
                 .toList();
         joined.forEach((pole, names) -> {

@@ -4,6 +4,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import loomwright.catalogue.PartCatalogue;
 import loomwright.catalogue.PartType;
@@ -14,7 +15,14 @@ import loomwright.catalogue.TerminalMeaning;
 final class Terminals {
     private static final Map<String, String> LIKE_A_SWITCH = Map.of("push-button", "switch", "earth-switch", "switch");
 
+    /** Words for the earthed contact of a switch that usually has it at its case. */
+    private static final List<String> EARTHS = List.of(SwitchPart.CASE, "earth", "ground", "case");
+
     private Terminals() {}
+
+    private static boolean isEarthedByItsCase(PartType type) {
+        return type.kind().equals("switch") && type.earth() != null;
+    }
 
     /**
      * What a terminal is.
@@ -51,6 +59,9 @@ final class Terminals {
                 terminal.words().forEach(word -> words.add(plain(word)));
             }
         }
+        if (isEarthedByItsCase(type)) {
+            words.addAll(EARTHS);
+        }
         if (type.kind().equals("twin lamp")) {
             words.addAll(SeveralParts.FIRST);
             words.addAll(SeveralParts.SECOND);
@@ -73,20 +84,34 @@ final class Terminals {
     static Meaning find(PartType type, String phrase) {
         String plain = plain(phrase);
         if (type.kind().equals("switch")) {
+            if (isEarthedByItsCase(type) && EARTHS.contains(plain)) {
+                return new Meaning(SwitchPart.CASE, List.of(), true);
+            }
             for (SwitchTerminal terminal : PartCatalogue.switchTerminals(switchRows(type))) {
                 if (terminal.words().stream().anyMatch(word -> plain(word).equals(plain))) {
                     return new Meaning(terminal.terminal(), List.of(), true);
                 }
             }
         } else {
-            for (TerminalMeaning terminal : PartCatalogue.terminals(type.kind())) {
-                if (terminal.words().stream().anyMatch(word -> plain(word).equals(plain))) {
-                    String name = terminal.terminal();
-                    return new Meaning(name == null ? "" : name, terminal.choices(), true);
-                }
+            List<TerminalMeaning> terminals = PartCatalogue.terminals(type.kind());
+            Optional<TerminalMeaning> found = terminals.stream()
+                    .filter(terminal -> terminal.words().contains(phrase))
+                    .findFirst()
+                    .or(() -> terminals.stream()
+                            .filter(terminal -> terminal.words().stream()
+                                    .anyMatch(word -> plain(word).equals(plain)))
+                            .findFirst());
+            if (found.isPresent()) {
+                String name = found.get().terminal();
+                return new Meaning(name == null ? "" : name, found.get().choices(), true);
             }
         }
         return new Meaning("", List.of(), false);
+    }
+
+    /** Whether words for a terminal mean another one in capitals: b is the return of a load, and B its feed. */
+    static boolean differsByCase(PartType type, String phrase) {
+        return !find(type, phrase).equals(find(type, phrase.toUpperCase(Locale.ROOT)));
     }
 
     /** Whether words for a pole of a battery say how it is connected, and not which sign it has. */

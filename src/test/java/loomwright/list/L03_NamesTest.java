@@ -54,7 +54,18 @@ class L03_NamesTest {
         "fuse 10 A out, fuse 10a, fuse, out",
         "fuse other end, fuse, fuse, other end",
         "starter solenoid batt, starter solenoid, starter-solenoid, battery",
-        "plough lamp, plough lamp, lamp, ''"
+        "plough lamp, plough lamp, lamp, ''",
+        "glow plug 3 a, glow plug 3, glow-plug, a",
+        "glow plug 3 b, glow plug 3, glow-plug, b",
+        "glow plug 12 A, glow plug, glow-plug, ''",
+        "glow plug 12 a, glow plug, glow-plug, ''",
+        "radio B, radio, radio, B",
+        "ammeter A, ammeter, ammeter, A",
+        "fuse 7 a, fuse 7, fuse, a",
+        "fuse 7 A, fuse 7a, fuse, ''",
+        "fuse 15 a, fuse 15a, fuse, ''",
+        "horn push earth, horn push, horn-button, earth",
+        "engine bay earth, engine bay earth, body, ''"
     })
     void anEnd(String text, String key, String type, String terminal) {
         Names.Name name = new Names().read(text);

@@ -11,6 +11,7 @@ import loomwright.circuit.FilamentLamp;
 import loomwright.circuit.Motor;
 import loomwright.circuit.Plan;
 import loomwright.circuit.Solenoid;
+import loomwright.circuit.Switch;
 import loomwright.list.ListAssumption.Code;
 import loomwright.message.MessageCode;
 import loomwright.message.MessageFinder;
@@ -232,5 +233,103 @@ class L10_FirstTriesTest {
                         .filter(wire -> wire.from().terminal().equals("15"))
                         .map(wire -> wire.id()))
                 .containsExactly(wires.split(" "));
+    }
+
+    /** Block and gearbox are bolted together: a strap at either earths both. */
+    @Test
+    void anEngineHasSeveralNames() {
+        ListReading reading = Lists.of("""
+                from,to
+                battery -,engine block
+                gearbox,body
+                battery +,horn
+                horn,engine
+
+                point,against,reading,condition
+                gearbox,body,0.1 V,key off
+                """);
+        Plan plan = Lists.plan(reading);
+        assertThat(Lists.ends(plan, "W1")).isEqualTo("battery.minus engine.1");
+        assertThat(Lists.ends(plan, "W2")).isEqualTo("engine.1 body.31");
+        assertThat(Lists.ends(plan, "W4")).isEqualTo("horn.b engine.1");
+        assertThat(reading.readings().readings().get(0)).containsEntry("red", "engine.1");
+        assertThat(Lists.questions(reading)).doesNotContain(Question.Code.ENGINE_STRAP);
+    }
+
+    @Test
+    void aLeadBetweenEngineAndGearboxJoinsTwoPlaces() {
+        Plan plan = Lists.plan(Lists.of("from,to\nbattery -,body\nengine,gearbox\ngearbox,body\n"));
+        assertThat(Lists.ends(plan, "W2")).isEqualTo("engine.1 gearbox.1");
+    }
+
+    /** Numbered plugs with the letters of their ends are no plugs of so many amperes. */
+    @Test
+    void aLetterAfterANumberIsATerminal() {
+        Plan plan = Lists.plan(Lists.of("""
+                from,to
+                battery +,glow plug 3 a
+                glow plug 3 b,horn button
+                glow plug 3 a,glow plug 4 A
+                glow plug 4 B,glow plug 5
+                battery -,body
+                """));
+        assertThat(Lists.ends(plan, "W1")).isEqualTo("battery.plus glow-plug-3.a");
+        assertThat(Lists.ends(plan, "W2")).isEqualTo("glow-plug-3.b horn-button.in");
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "'radio B,fuse;radio,body', radio.a fuse.a",
+        "'radio B,body;radio,fuse', radio.b body.31",
+        "'radio B,fuse;radio A,fuse 2', radio.b fuse.a",
+        "'ammeter B,battery +', ammeter.a battery.plus",
+        "'ammeter A,battery +', ammeter.b battery.plus",
+        "'ammeter b,battery +', ammeter.b battery.plus"
+    })
+    void aBMayBeAFeedOrASecondEnd(String wires, String ends) {
+        Plan plan = Lists.plan(Lists.of("from,to\n" + wires.replace(";", "\n") + "\nbattery -,body\n"));
+        assertThat(Lists.ends(plan, "W1")).isEqualTo(ends);
+    }
+
+    @Test
+    void theEarthOfAHornPushIsItsOwnContact() {
+        Plan plan = Lists.plan(Lists.of("""
+                from,to
+                battery +,horn
+                horn,horn push
+                horn push earth,body
+                battery -,body
+                """));
+        assertThat(Lists.ends(plan, "W3")).isEqualTo("horn-push.31 body.31");
+        assertThat(plan.wires()).hasSize(4);
+        assertThat(((Switch) plan.findPart("horn-push").orElseThrow()).positions().get(1).joins())
+                .containsExactly(List.of("in", "31"));
+    }
+
+    /** A lamp in the switch has an earth as well: that is no short circuit. */
+    @Test
+    void theEarthOfASwitchThatHasBothContactsIsApart() {
+        Plan plan = Lists.plan(Lists.of("""
+                from,to
+                battery +,door switch in
+                door switch out,horn
+                door switch earth,body
+                battery -,body
+                """));
+        assertThat(((Switch) plan.findPart("door-switch").orElseThrow()).positions().get(1).joins())
+                .containsExactly(List.of("in", "out"));
+    }
+
+    @Test
+    void aPropertyOfAPartIsFoundInItsOwnColumn() {
+        ListReading reading = Lists.of("""
+                from,to
+                battery +,lights in
+                lights out,horn
+
+                part,kind,position
+                lights,switch,half
+                """);
+        assertThat(reading.places()).containsEntry("/parts/0/position", new CellRef("", 6, "position"));
     }
 }
