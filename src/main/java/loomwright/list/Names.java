@@ -257,7 +257,12 @@ final class Names {
                             || (type.kind().equals("switch") && end == tokens.size() - 1)
                             || Spelling.nearest(tail, Terminals.words(type)).isPresent())) {
                 return Optional.of(new Name(
-                        key, label(text, tokens, end, corrected), type, asWritten(text, tail, type), values, corrected));
+                        key,
+                        label(text, tokens, end, corrected),
+                        type,
+                        asWritten(text, tail, type),
+                        values,
+                        corrected));
             }
         }
         return Optional.empty();

@@ -77,8 +77,7 @@ final class PartEnds {
     private boolean isSecondEnd(Use use) {
         return draft.is("load")
                 && use.phrase.equals("B")
-                && (use.other().isEarth()
-                        || draft.uses.stream().anyMatch(other -> other.phrase.equalsIgnoreCase("a")));
+                && (use.other().isEarth() || draft.uses.stream().anyMatch(other -> other.phrase.equalsIgnoreCase("a")));
     }
 
     /** With positive earth the live pole of an alternator is B-, whatever its owner calls it. */

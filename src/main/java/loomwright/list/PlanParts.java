@@ -160,10 +160,7 @@ final class PlanParts {
                         .ifPresent(cell -> PropertyText.parse(cell.text(), property.getValue())
                                 .ifPresentOrElse(
                                         value -> objects.put(
-                                                object,
-                                                property.getKey(),
-                                                value,
-                                                row.at("." + property.getKey())),
+                                                object, property.getKey(), value, row.at("." + property.getKey())),
                                         () -> notes.ask(
                                                 Question.Code.WHAT_VALUE,
                                                 row.at("." + property.getKey()),

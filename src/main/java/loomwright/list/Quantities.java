@@ -27,7 +27,8 @@ public final class Quantities {
      * digit is a terminal too, as in "glow plug 3 a".
      */
     private static final Pattern BESIDE_A_NAME = Pattern.compile(
-            NUMBER + "(?:\\s*/\\s*" + NUMBER + ")?\\s*(volts?|v|watts?|w|ah|ohms?|ω|amps?(?=\\b)|(?<=\\s)(?-i:A)|(?<=(?:\\d|[.,])\\d\\s)a)(?![\\w+-])",
+            NUMBER + "(?:\\s*/\\s*" + NUMBER
+                    + ")?\\s*(volts?|v|watts?|w|ah|ohms?|ω|amps?(?=\\b)|(?<=\\s)(?-i:A)|(?<=(?:\\d|[.,])\\d\\s)a)(?![\\w+-])",
             Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE | Pattern.UNICODE_CHARACTER_CLASS);
 
     private static final Pattern TIMES =

@@ -302,7 +302,10 @@ class L10_FirstTriesTest {
                 """));
         assertThat(Lists.ends(plan, "W3")).isEqualTo("horn-push.31 body.31");
         assertThat(plan.wires()).hasSize(4);
-        assertThat(((Switch) plan.findPart("horn-push").orElseThrow()).positions().get(1).joins())
+        assertThat(((Switch) plan.findPart("horn-push").orElseThrow())
+                        .positions()
+                        .get(1)
+                        .joins())
                 .containsExactly(List.of("in", "31"));
     }
 
@@ -316,7 +319,10 @@ class L10_FirstTriesTest {
                 door switch earth,body
                 battery -,body
                 """));
-        assertThat(((Switch) plan.findPart("door-switch").orElseThrow()).positions().get(1).joins())
+        assertThat(((Switch) plan.findPart("door-switch").orElseThrow())
+                        .positions()
+                        .get(1)
+                        .joins())
                 .containsExactly(List.of("in", "out"));
     }
 
