@@ -214,9 +214,7 @@ public final class FuseProtection implements Check {
     /** Both together, named: the rating that carries the load and cranking, and the thinnest wire that rating protects. */
     private static Message remedy(ReviewContext context, Fuse fuse, Failure worst) {
         Optional<FuseRule.Rating> least = FuseRule.smallest(
-                Math.max(
-                        currentA(context.lasting(), fuse) / FuseRule.CHOSEN_SHARE,
-                        currentA(context.cranking(), fuse)),
+                Math.max(currentA(context.lasting(), fuse) / FuseRule.CHOSEN_SHARE, currentA(context.cranking(), fuse)),
                 false);
         if (least.isEmpty()) {
             return ReviewText.SPLIT_LOAD_OVER_WIRES_AND_FUSES.with();
