@@ -17,7 +17,10 @@ class FindingsTabTest extends Workbench {
     @Test
     void aRemedyIsAppliedCheckedAgainAndTakenBack() {
         browser.openExample("without relay or diode");
-        int wires = browser.rows("#wire-grid").size();
+        List<String> wires = browser.rows("#wire-grid");
+        browser.tab("parts");
+        List<String> parts = browser.rows("#part-grid");
+        assertThat(parts).isNotEmpty();
         browser.tab("findings");
         browser.waitUntil(here -> !here.find("#finding-list .apply").isEmpty());
         int before = browser.find("#finding-list li.danger[data-code=backfeed]").size();
@@ -32,8 +35,10 @@ class FindingsTabTest extends Workbench {
         browser.one("#undo").click();
         browser.waitUntil(
                 here -> here.find("#finding-list li.danger[data-code=backfeed]").size() == before);
+        browser.tab("parts");
+        assertThat(browser.rows("#part-grid")).isEqualTo(parts);
         browser.tab("wires");
-        assertThat(browser.rows("#wire-grid")).hasSize(wires);
+        assertThat(browser.rows("#wire-grid")).isEqualTo(wires);
     }
 
     /** The switches stand then as the feed needs them, and the picture is drawn for that. */
@@ -65,8 +70,8 @@ class FindingsTabTest extends Workbench {
         browser.one("#finding-list .warning[data-code=fuse-too-large] .apply").click();
         browser.waitUntil(here -> !here.find("#applied table").isEmpty()
                 && !here.find("#finding-list li").isEmpty());
-        assertThat(browser.find("#finding-list .warning[data-code=fuse-too-large]"))
-                .isEmpty();
+        browser.waitUntil(here ->
+                here.find("#finding-list .warning[data-code=fuse-too-large]").isEmpty());
         browser.tab("parts");
         browser.waitUntil(here -> here.rows("#part-grid").stream().anyMatch(row -> row.matches("Fuse 2.*\\|15 A.*")));
     }
@@ -77,6 +82,7 @@ class FindingsTabTest extends Workbench {
         List<String> thin = new ArrayList<>(LIST);
         thin.set(15, "lighting switch 56\theadlamp left\t0.5 mm2\t6 m\tblue");
         paste(thin);
+        List<String> written = browser.rows("#wire-grid");
         browser.tab("findings");
         String drop = "#finding-list li.warning[data-code=voltage-drop]";
         browser.waitUntil(here -> !here.find(drop + " .apply").isEmpty());
@@ -89,6 +95,12 @@ class FindingsTabTest extends Workbench {
         // The rest of the row stays as it was written.
         assertThat(browser.rows("#wire-grid").get(15))
                 .matches("W16\\|lighting switch 56\\|headlamp left\\|(?!0\\.5 )[\\d.]+ mm2\\|6 m\\|blue");
+
+        browser.one("#undo").click();
+        browser.waitUntil(here -> here.rows("#wire-grid").equals(written));
+        browser.tab("findings");
+        browser.waitUntil(
+                here -> here.find(drop).stream().map(WebElement::getText).anyMatch(text -> text.contains("W16")));
     }
 
     /** A rear fog lamp, its thin earth shared with the tail lamp, lifts that earth: tail and side lamp glow through each other. */
