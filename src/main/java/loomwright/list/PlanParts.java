@@ -249,7 +249,7 @@ final class PlanParts {
         if (draft.uses.isEmpty() && draft.row != null && !draft.connectedInside) {
             askWhichPart(draft);
         }
-        boolean charges = draft.kind().equals("alternator") || type.kind().equals("dynamo");
+        boolean charges = draft.kind().equals("alternator") || draft.kind().equals("dynamo");
         if (charges && !(ends.hasOutput() && feedsMoreThanItsLamp(draft))) {
             notes.ask(
                     Question.Code.NO_OUTPUT,
